@@ -1,0 +1,55 @@
+package model
+
+// Posted is a posted plan as history counts it: what each horse and piece was
+// told to do. A version is never changed; a later one replaces it on the dates
+// that it covers.
+type Posted struct {
+	Version     int
+	By          *Person
+	At          Instant
+	From, Until Date
+	Told        []Told
+}
+
+// Told is one ride of a posted plan; it stands alone, so that a lesson that was
+// changed since does not change what was posted.
+type Told struct {
+	Date       Date
+	Start, End Minute
+	Lesson     *Lesson // nil where the lesson is no longer in the folder
+	LessonName string
+	Rider      *Rider // nil where the rider is no longer in the folder
+	Arena      *Arena
+	Instructor *Person
+	Turn       *Turn // nil: on the ground
+	Minutes    int64 // counted work in minutes x percent x percent of lesson and horse
+}
+
+// Ridden is the record of one date, closed by a person: as posted, but for
+// where it differed.
+type Ridden struct {
+	Date    Date
+	By      *Person
+	At      Instant
+	Differs []Differs
+	Works   []*Work // other work of the date, beyond what was planned
+}
+
+// DiffersHow says in what a ride differed from the plan.
+type DiffersHow string
+
+const (
+	NoShow     DiffersHow = "no-show"
+	OtherHorse DiffersHow = "other horse" // or other tack
+	ExtraRide  DiffersHow = "extra ride"
+	CutShort   DiffersHow = "cut short"
+)
+
+// Differs is one ride that was not as posted.
+type Differs struct {
+	How        DiffersHow
+	Lesson     *Lesson
+	Rider      *Rider
+	Turn       *Turn  // of another horse or an extra ride
+	Start, End Minute // of an extra ride or one cut short; End 0: the lesson's
+}
