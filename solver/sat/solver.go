@@ -1,0 +1,199 @@
+// Package sat asks a SAT solver questions about clauses. It knows no trade, and it is the only
+// package that imports gini.
+//
+// Every clause hangs on a selector, a literal that switches it on: rules on one of their own,
+// permanent clauses on Root. A question is answered under assumptions; when the answer is no, Core
+// names the assumptions to blame. One Solver belongs to one goroutine.
+//
+// Same calls, same answers: nothing here looks at a clock except to give up, so an answer (model
+// and core included) depends only on the calls made before it.
+package sat
+
+import (
+	"context"
+
+	"github.com/irifrance/gini"
+	"github.com/irifrance/gini/z"
+)
+
+// Lit is a variable or its negation: v or -v, v from 1 up. Zero is no literal.
+type Lit int32
+
+// Not is the opposite literal.
+func (l Lit) Not() Lit { return -l }
+
+// Var is the variable of l, from 1 up.
+func (l Lit) Var() int { return int(max(l, -l)) }
+
+// Status is an answer to Solve.
+type Status int
+
+const (
+	Unknown Status = iota // gave up: deadline, cancellation or work spent
+	Sat                   // yes; Model and Value tell how
+	Unsat                 // no; Core tells which assumptions forbid it
+)
+
+// A Model tells for each variable whether it is true.
+type Model []bool
+
+// Value tells whether l is true in the model. Variables made after the model are false in it.
+func (m Model) Value(l Lit) bool {
+	v := l.Var()
+	return (v < len(m) && m[v]) == (l > 0)
+}
+
+// Solver holds clauses and answers questions about them.
+//
+// The clauses handed to gini are at all times satisfied by "every variable false": a clause with
+// no negative literal gets the negation of root added. So gini never meets an unsatisfiable
+// formula (after which its next answer ends the process), and most clauses need no guard.
+type Solver struct {
+	gini     *gini.Gini
+	root     Lit
+	vars     int // handed out
+	reserved int // made in gini
+	clauses  int
+	work     int
+	model    Model
+	core     []Lit
+	scratch  []z.Lit
+}
+
+// New makes a solver with no clauses.
+func New() *Solver {
+	s := &Solver{gini: gini.New()}
+	s.root = s.NewVar()
+	return s
+}
+
+// Root is the literal that is true in every answer: the selector of permanent clauses, and the
+// constant true. Its negation is the constant false.
+func (s *Solver) Root() Lit { return s.root }
+
+// NewVar makes a variable and returns its positive literal.
+func (s *Solver) NewVar() Lit {
+	// Each time gini sees more variables it forgets the phases it saved and counts all clauses
+	// anew; so they are made in bulk.
+	if s.vars == s.reserved {
+		for range max(256, s.reserved/2) {
+			s.gini.Lit()
+			s.reserved++
+		}
+	}
+	s.vars++
+	return Lit(s.vars)
+}
+
+// Vars is the number of variables made so far, Root and helpers of the encoders included.
+func (s *Solver) Vars() int { return s.vars }
+
+// Clauses is the number of clauses added so far.
+func (s *Solver) Clauses() int { return s.clauses }
+
+// Add adds the clause: if sel then at least one of lits. With no lits it forbids sel.
+func (s *Solver) Add(sel Lit, lits ...Lit) {
+	negative := false
+	s.scratch = s.scratch[:0]
+	put := func(l Lit) {
+		negative = negative || l < 0
+		s.scratch = append(s.scratch, inner(l))
+	}
+	for _, l := range lits {
+		switch l {
+		case s.root:
+			return
+		case s.root.Not():
+		default:
+			put(l)
+		}
+	}
+	switch sel {
+	case s.root:
+	case s.root.Not():
+		return
+	default:
+		put(sel.Not())
+	}
+	if !negative {
+		put(s.root.Not())
+	}
+	for _, m := range s.scratch {
+		s.gini.Add(m)
+	}
+	s.gini.Add(z.LitNull)
+	s.clauses++
+}
+
+// Retire forbids sel for good, which lets go of every clause that hangs on it.
+func (s *Solver) Retire(sel Lit) { s.Add(s.root, sel.Not()) }
+
+// Tick is the unit of work: this many propagations, a few milliseconds.
+const Tick = 20_000
+
+// Work is the number of whole ticks spent in answers so far. It is the same in every run of the
+// same calls that was not cut off by a context.
+func (s *Solver) Work() int { return s.work }
+
+// Solve asks whether the clauses can be satisfied with all of assume true. It answers Unknown once
+// ctx is done; it looks at ctx once a tick.
+func (s *Solver) Solve(ctx context.Context, assume ...Lit) Status {
+	return s.SolveWithin(ctx, 0, assume...)
+}
+
+// SolveWithin is Solve that gives up after about the given number of ticks; 0 is no limit.
+func (s *Solver) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Status {
+	if ctx.Err() != nil {
+		return Unknown
+	}
+	s.gini.Assume(inner(s.root))
+	for _, l := range assume {
+		s.gini.Assume(inner(l))
+	}
+	switch s.run(ctx, ticks) {
+	case 1:
+		s.model = make(Model, s.vars+1)
+		for v := 1; v <= s.vars; v++ {
+			s.model[v] = s.gini.Value(z.Var(v).Pos())
+		}
+		return Sat
+	case -1:
+		s.core = s.core[:0]
+		for _, m := range s.gini.Why(nil) {
+			if l := Lit(m.Dimacs()); l != s.root {
+				s.core = append(s.core, l)
+			}
+		}
+		return Unsat
+	}
+	return Unknown
+}
+
+// run lets gini search, stopping only at ticks that gini itself counts: unlike gini's Try, which
+// restarts the search wherever the clock happens to stand, pausing leaves the search as it was.
+func (s *Solver) run(ctx context.Context, ticks int) int {
+	search := s.gini.GoSolve()
+	for n := 1; ; n++ {
+		answer, paused := search.Pause()
+		if !paused {
+			return answer
+		}
+		s.work++
+		search.Unpause()
+		if ctx.Err() != nil || n == ticks {
+			return search.Stop()
+		}
+	}
+}
+
+// Model is the model of the last Sat answer. It stays valid and unchanged afterwards.
+func (s *Solver) Model() Model { return s.model }
+
+// Value tells whether l is true in the model of the last Sat answer.
+func (s *Solver) Value(l Lit) bool { return s.model.Value(l) }
+
+// Core is, after Unsat, a subset of the assumptions that cannot all hold; empty if the permanent
+// clauses are at odds by themselves. It is not minimal: see Shrink. The caller may keep it.
+func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
+
+func inner(l Lit) z.Lit { return z.Dimacs2Lit(int(l)) }
