@@ -34,8 +34,8 @@ type Horse struct {
 
 	InFoalUntil     Date // not worked up to and including this date; 0 not in foal
 	Arrived         Date
-	QuarantineUntil Date // 0 with Arrived set: the house's quarantine
-	OwnTack         []Period
+	QuarantineUntil Date   // 0 with Arrived set: the house's quarantine
+	OwnTack         []Span // times in which it is marked own tack only
 	DaysOff         []Period
 	Out             []Out
 	Apart           []*Horse // never in one lesson with these; both ways
@@ -139,4 +139,22 @@ type Out struct {
 // Meets reports whether the horse is out during part of [start, end) of d.
 func (o Out) Meets(d Date, start, end Minute) bool {
 	return o.From.Before(Instant{d, end}) && (o.End.IsZero() || Instant{d, start}.Before(o.End))
+}
+
+// Span runs from one instant to another; a zero End is not ended yet.
+type Span struct{ From, End Instant }
+
+// Has reports whether the instant lies in the span.
+func (s Span) Has(i Instant) bool {
+	return !i.Before(s.From) && (s.End.IsZero() || i.Before(s.End))
+}
+
+// ownTackMarks are the spans in which the horse is marked own tack only, its
+// quarantine among them.
+func (h *Horse) ownTackMarks(house *House) []Span {
+	marks := h.OwnTack
+	if last := h.QuarantineEnds(house); last != 0 {
+		marks = append(marks[:len(marks):len(marks)], Span{From: Instant{Date: h.Arrived}, End: Instant{Date: last + 1}})
+	}
+	return marks
 }

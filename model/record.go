@@ -22,7 +22,7 @@ type Told struct {
 	Arena      *Arena
 	Instructor *Person
 	Turn       *Turn // nil: on the ground
-	Minutes    int64 // counted work in minutes x percent x percent of lesson and horse
+	Work       int64 // minutes x percent of the lesson's kind x percent of the horse; 0 on the ground
 }
 
 // Ridden is the record of one date, closed by a person: as posted, but for

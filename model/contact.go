@@ -1,0 +1,94 @@
+package model
+
+import "slices"
+
+// contact is a piece that touched the skin of a horse marked own tack only:
+// from the instant on it goes to no other horse until it is cleaned.
+type contact struct {
+	horse *Horse
+	from  Instant
+}
+
+// exposureDays is how long before a mark a piece that the horse wore counts as
+// worn since (Equine Disease Communication Center; common practice).
+const exposureDays = 14
+
+// ContactFrom is the instant from which a skin-touching piece used on h at at
+// goes to no other horse; ok is false where no mark reaches that use.
+func (h *Horse) ContactFrom(at Instant, house *House) (from Instant, ok bool) {
+	for _, mark := range h.ownTackMarks(house) {
+		switch {
+		case mark.Has(at):
+			return at, true
+		case at.Before(mark.From) && !at.Before(Instant{mark.From.Date - exposureDays, mark.From.Minute}):
+			if !ok || mark.From.Before(from) {
+				from, ok = mark.From, true
+			}
+		}
+	}
+	return from, ok
+}
+
+// cleanedBetween reports whether a named person has cleaned the piece at or
+// after from and no later than to.
+func (p *Piece) cleanedBetween(from, to Instant) bool {
+	return slices.ContainsFunc(p.Cleaned, func(c Cleaning) bool { return !c.At.Before(from) && !to.Before(c.At) })
+}
+
+// contactsBefore finds the contacts that history, up to the first date planned,
+// leaves on pieces; cleaned ones too, since a later use decides.
+func contactsBefore(w *Week) map[*Piece][]contact {
+	marked := map[*Horse]bool{}
+	earliest := w.From
+	for _, h := range w.Centre.Horses {
+		for _, m := range h.ownTackMarks(w.House) {
+			marked[h] = true
+			earliest = min(earliest, m.From.Date-exposureDays)
+		}
+	}
+	found := map[*Piece][]contact{}
+	if len(marked) == 0 {
+		return found
+	}
+	record := newRecorder(w.Centre)
+	if len(w.Centre.Posted) > 0 {
+		earliest = max(earliest, w.Centre.Posted[0].From)
+	}
+	add := func(t *Turn, at Instant) {
+		if !marked[t.Horse] {
+			return
+		}
+		from, ok := t.Horse.ContactFrom(at, w.House)
+		if !ok {
+			return
+		}
+		for _, p := range t.Pieces() {
+			if p.Skin {
+				found[p] = append(found[p], contact{t.Horse, from})
+			}
+		}
+	}
+	for d := earliest; d < w.From; d++ {
+		for _, t := range record.on(d) {
+			if t.Turn != nil {
+				add(t.Turn, Instant{d, t.Start})
+			}
+		}
+		for _, x := range record.works(w.Centre, d) {
+			add(&Turn{Horse: x.Horse, Seat: x.Seat, Pads: x.Pads, Girth: x.Girth}, Instant{d, x.Start})
+		}
+	}
+	return found
+}
+
+// Contacted are the marked horses whose contact lies on the piece, uncleaned,
+// at an instant of the week, from before the dates planned.
+func (w *Week) Contacted(p *Piece, at Instant) []*Horse {
+	var horses []*Horse
+	for _, c := range w.contacts[p] {
+		if !at.Before(c.from) && !p.cleanedBetween(c.from, at) && !slices.Contains(horses, c.horse) {
+			horses = append(horses, c.horse)
+		}
+	}
+	return horses
+}

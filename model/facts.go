@@ -1,0 +1,161 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// grounderLooksBack is how many dates back a rider's latest ride is looked for.
+const grounderLooksBack = 120
+
+// facts gathers what stands around the open rides: works, started rides, and
+// what was ridden or posted on the other dates that a limit can reach.
+func (k *weekMaker) facts() {
+	lo, hi := k.reach()
+	for d := lo; d <= hi; d++ {
+		for _, t := range k.record.on(d) {
+			if d < k.From || d > k.Until {
+				k.fact(t, nil)
+			} else if k.hasStarted(d, t.Start) {
+				k.started(t)
+			}
+		}
+		for _, x := range k.record.works(k.Centre, d) {
+			k.work(d, x)
+		}
+	}
+	for _, r := range k.Rides {
+		if r.State == Open && k.hasStarted(r.Date(), r.Start) {
+			r.State, r.OffWhy = Off, "the hour is past and nothing was posted for it"
+		}
+	}
+	slices.SortStableFunc(k.Facts, compareStints)
+	k.lookBack()
+}
+
+func compareStints(a, b *Stint) int {
+	return cmp.Or(cmp.Compare(a.Date, b.Date), cmp.Compare(a.Start, b.Start), cmp.Compare(a.Turn.Horse.Name, b.Turn.Horse.Name))
+}
+
+// reach is the span of dates whose work counts in some limit of the week: its
+// calendar weeks, and the dates of any run of dates.
+func (k *weekMaker) reach() (lo, hi Date) {
+	row := Date(1)
+	for _, h := range k.Centre.Horses {
+		row = max(row, Date(h.Limits.Or(k.House.Limits).RowDates))
+	}
+	lo = min(k.From.WeekStart(k.House.WeekStarts), k.From-row)
+	hi = max(k.Until.WeekStart(k.House.WeekStarts)+6, k.Until+row)
+	return lo, hi
+}
+
+func (k *weekMaker) hasStarted(d Date, start Minute) bool {
+	return !k.Now.IsZero() && !k.Now.Before(Instant{d, start})
+}
+
+// started makes the ride that was told a fact.
+func (k *weekMaker) started(t Told) {
+	for _, r := range k.Rides {
+		if r.Date() == t.Date && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider &&
+			(r.Start == t.Start || !k.tellsTwice(t)) && r.State != Started {
+			r.State, r.OffWhy, r.Told = Started, "", t.Turn
+			r.Start, r.End = t.Start, t.End
+			if t.Turn != nil {
+				k.fact(t, r)
+			}
+			return
+		}
+	}
+	k.fact(t, nil)
+}
+
+// tellsTwice reports whether the rider has two rides in the lesson.
+func (k *weekMaker) tellsTwice(t Told) bool {
+	n := 0
+	for _, r := range k.Rides {
+		if r.Date() == t.Date && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider {
+			n++
+		}
+	}
+	return n > 1
+}
+
+func (k *weekMaker) fact(t Told, ride *Ride) {
+	if t.Turn == nil {
+		return
+	}
+	s := &Stint{Date: t.Date, Start: t.Start, End: t.End, Turn: t.Turn, Rider: t.Rider, Arena: t.Arena,
+		Ride: ride, Work: t.Work}
+	if ride != nil {
+		s.Meeting = ride.Meeting
+	} else {
+		s.Meeting = k.meetingOf(t)
+	}
+	who := "a rider"
+	if t.Rider != nil {
+		who = t.Rider.Called()
+	}
+	s.Name = fmt.Sprintf("%s %s %s", t.Date.Words(), t.Start, who)
+	s.endWhenOut()
+	k.Facts = append(k.Facts, s)
+}
+
+// endWhenOut ends a fact in the minute in which its horse goes out.
+func (s *Stint) endWhenOut() {
+	for _, o := range s.Turn.Horse.Out {
+		if o.From.Date == s.Date && s.Start < o.From.Minute && o.From.Minute < s.End && o.Meets(s.Date, s.Start, s.End) {
+			s.Work = s.Work / int64(s.End-s.Start) * int64(o.From.Minute-s.Start)
+			s.End = o.From.Minute
+		}
+	}
+}
+
+// meetingOf is the meeting that a posted ride was part of.
+func (k *weekMaker) meetingOf(t Told) *Meeting {
+	for _, m := range k.Meetings {
+		if m.Date == t.Date && m.Name == t.LessonName {
+			return m
+		}
+	}
+	for _, s := range k.Facts {
+		if m := s.Meeting; m != nil && m.Date == t.Date && m.Name == t.LessonName {
+			return m
+		}
+	}
+	return &Meeting{Lesson: t.Lesson, Name: t.LessonName, Date: t.Date, Start: t.Start, End: t.End,
+		Arena: t.Arena, Instructor: t.Instructor, Hands: NoHands}
+}
+
+func (k *weekMaker) work(d Date, x *Work) {
+	name := fmt.Sprintf("%s %s %s of %s", d.Words(), x.Start, x.Kind, x.Horse.Name)
+	if o := x.Horse.outDuring(d, x.Start, x.End); o != nil && d >= k.From {
+		k.Suspended = append(k.Suspended, fmt.Sprintf("%s: %s is out (%s)", name, x.Horse.Name, o.Why))
+		return
+	}
+	if x.Arena != nil && d >= k.From {
+		if p := anyMeets(x.Arena.Closures, d, x.Start, x.End); p != nil {
+			k.Suspended = append(k.Suspended, fmt.Sprintf("%s: %s is closed", name, x.Arena.Name))
+			return
+		}
+	}
+	k.Facts = append(k.Facts, &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Name: name,
+		Turn: &Turn{Horse: x.Horse, Seat: x.Seat, Pads: x.Pads, Girth: x.Girth},
+		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())})
+}
+
+// lookBack finds who was on the ground at her latest ride before the week.
+func (k *weekMaker) lookBack() {
+	k.grounded = map[*Rider]bool{}
+	seen := map[*Rider]bool{}
+	for d := k.From - 1; d > k.From-grounderLooksBack && len(k.Centre.Posted) > 0; d-- {
+		told := k.record.on(d)
+		slices.SortStableFunc(told, func(a, b Told) int { return cmp.Compare(b.Start, a.Start) })
+		for _, t := range told {
+			if t.Rider != nil && !seen[t.Rider] {
+				seen[t.Rider] = true
+				k.grounded[t.Rider] = t.Turn == nil
+			}
+		}
+	}
+}

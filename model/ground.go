@@ -1,0 +1,183 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Alone says what stands in a ride's way as if no other open ride of the week
+// were seated; history, work, notes and limits stay. free are the horses that
+// could carry it then: where there are any, it is the other rides that stand in
+// its way.
+func (w *Week) Alone(r *Ride) (reasons []string, free []*Horse) {
+	for _, why := range []string{NotOpen(r), InstructorAway(r.Meeting), w.FormStops(r.Rider, r.Date())} {
+		if why != "" {
+			reasons = append(reasons, why)
+		}
+	}
+	if r.State == Off && len(reasons) == 0 {
+		reasons = append(reasons, r.OffWhy)
+	}
+	if r.Rider.Weight == 0 {
+		reasons = append(reasons, "the weight of "+r.Rider.Called()+" is not known")
+	}
+	if len(reasons) > 0 {
+		return reasons, nil
+	}
+	horses := map[string][]string{}
+	var order []string
+	for _, h := range w.Centre.Horses {
+		why := w.horseStops(r, h)
+		if why == "" {
+			free = append(free, h)
+			continue
+		}
+		if horses[why] == nil {
+			order = append(order, why)
+		}
+		horses[why] = append(horses[why], h.Name)
+	}
+	if len(free) > 0 {
+		return nil, free
+	}
+	slices.SortStableFunc(order, func(a, b string) int { return cmp.Compare(len(horses[b]), len(horses[a])) })
+	for _, why := range order {
+		reasons = append(reasons, fmt.Sprintf("%s: %s", why, strings.Join(horses[why], ", ")))
+	}
+	return reasons, nil
+}
+
+// horseStops says why a ride cannot be on a horse with all other open rides on
+// the ground, in words that read the same for every horse it is so for; "" is
+// that it can.
+func (w *Week) horseStops(r *Ride, h *Horse) string {
+	switch {
+	case NotAsHeld(r, h, nil) != "" && r.Held.Horse != h:
+		return "held on another horse"
+	case w.NotThere(h, r.Date(), r.Start, r.End) != "":
+		return "out, off or not here"
+	case w.TooYoung(h, r.Date(), r.Rider.Support) != "":
+		return "too young, or the year foaled is not known"
+	case w.Unsuited(r, h) != "":
+		return "does not suit the rider"
+	case h.Weight == 0:
+		return "the horse's weight is not known"
+	case !h.Carries(r.Rider.Weight, r.Rider.Support, w.House):
+		return "not within load"
+	}
+	if why := w.breaksAlone(r, &Turn{Horse: h}, "whole set"); why != "" {
+		return why
+	}
+	return w.tackStops(r, h)
+}
+
+// tackStops looks for a tack set, and says which step first leaves none.
+func (w *Week) tackStops(r *Ride, h *Horse) string {
+	d := r.Date()
+	// furthest is the last step that some set reached.
+	furthest, why := -1, "no seat is approved for the horse by the fit chart"
+	stop := func(step int, words string) {
+		if step > furthest {
+			furthest, why = step, words
+		}
+	}
+	inUse := func(ps ...*Piece) bool {
+		return !slices.ContainsFunc(ps, func(p *Piece) bool { return w.NotInUse(p, d, r.Start, r.End) != "" })
+	}
+	for _, seat := range w.Centre.Pieces {
+		if !seat.IsSeat() {
+			continue
+		}
+		for _, row := range w.RowsFor(h, seat, d) {
+			switch {
+			case SeatUnfit(r.Rider, seat) != "" || NotAsHeld(r, h, seat) != "":
+				stop(0, "no charted seat that fits the rider")
+				continue
+			case !inUse(seat):
+				stop(1, "every charted seat that fits the rider is out of use")
+				continue
+			}
+			choices := slices.DeleteFunc(slices.Clone(w.PadChoices(h, seat, row)), func(c []*Piece) bool { return !inUse(c...) })
+			if len(choices) == 0 {
+				stop(2, "no pad in use for the seat that fits the rider")
+				continue
+			}
+			extras, missing := w.extrasFor(r, seat, inUse)
+			if missing != "" {
+				stop(3, "no "+missing+" in use of her size that goes on the seat")
+				continue
+			}
+			for _, pads := range choices {
+				for _, girth := range w.girthsFor(seat, row, inUse) {
+					t := &Turn{Horse: h, Seat: seat, Pads: pads, Girth: girth, Extras: extras}
+					broken := w.breaksAlone(r, t, "")
+					if broken == "" {
+						return ""
+					}
+					stop(5, broken)
+				}
+			}
+			stop(4, "no girth in use that the fit chart names for the seat")
+		}
+	}
+	return why
+}
+
+// girthsFor are the girths of a row that are in use; one nil for a seat that
+// takes none.
+func (w *Week) girthsFor(seat *Piece, row *FitRow, inUse func(...*Piece) bool) []*Piece {
+	if !seat.TakesGirth() {
+		return []*Piece{nil}
+	}
+	var girths []*Piece
+	for _, p := range w.Centre.Pieces {
+		if p.Kind == Girth && p.Family == seat.Family && row.HasGirth(p) && inUse(p) {
+			girths = append(girths, p)
+		}
+	}
+	return girths
+}
+
+// extrasFor picks the lightest fitting extra of each kind that the rider needs.
+func (w *Week) extrasFor(r *Ride, seat *Piece, inUse func(...*Piece) bool) (extras []*Piece, missing string) {
+	for _, need := range r.Rider.Extras {
+		var best *Piece
+		for _, p := range w.Centre.Pieces {
+			if need.MetBy(p) && p.GoesOnSeat(seat) && inUse(p) && len(w.Contacted(p, Instant{r.Date(), r.Start})) == 0 {
+				if best == nil || w.weight(p) < w.weight(best) {
+					best = p
+				}
+			}
+		}
+		if best == nil {
+			return nil, string(need.Kind)
+		}
+		extras = append(extras, best)
+	}
+	return extras, ""
+}
+
+func (w *Week) weight(p *Piece) Grams {
+	g, _ := p.WeightIn(w.House)
+	return g
+}
+
+// breaksAlone is the first rule, but for except, that the ride seated alone
+// breaks; "" is none.
+func (w *Week) breaksAlone(r *Ride, t *Turn, except string) string {
+	p := &Plan{Turns: make([]*Turn, len(w.Rides))}
+	for i, x := range w.Rides {
+		if x.State == Started {
+			p.Turns[i] = x.Told
+		}
+	}
+	p.Turns[r.Index] = t
+	for _, v := range Broken(w.Audit(p)) {
+		if v.Rule.Name != except {
+			return "beside what stands, " + v.Rule.Name
+		}
+	}
+	return ""
+}

@@ -1,0 +1,97 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+var pieceInOnePlace = &Rule{
+	Name: "piece in one place", Class: Stock,
+	Sentence: "a piece is on one horse at a time, with time to carry it to the next",
+	audit: func(l *ledger) {
+		for _, p := range l.Centre.Pieces {
+			uses := l.ofPiece[p]
+			for i, s := range uses {
+				for _, t := range uses[i+1:] {
+					if t.Date != s.Date {
+						break
+					}
+					gap := t.Start - s.End
+					switch {
+					case gap < 0:
+						l.breaks([]*Stint{s, t}, "%s: wanted by %s and %s at once", p.Tag, s.Name, t.Name)
+					case gap < l.House.Move && s.Turn.Horse != t.Turn.Horse:
+						l.breaks([]*Stint{s, t}, "%s: %d min to go from %s to %s (%s), and %d are needed",
+							p.Tag, gap, s.Turn.Horse.Name, t.Turn.Horse.Name, t.Name, l.House.Move)
+					}
+				}
+			}
+		}
+	},
+}
+
+var pieceInUse = &Rule{
+	Name: "piece in use", Class: Care,
+	Sentence: "a piece is not out of use and its check is not past due",
+	audit: func(l *ledger) {
+		for _, s := range l.open {
+			for _, p := range s.Turn.Pieces() {
+				if why := l.NotInUse(p, s.Date, s.Start, s.End); why != "" {
+					l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
+				}
+			}
+		}
+	},
+}
+
+// NotInUse says why a piece is not to be used during [start, end) of a date;
+// "" is that it is in use. A piece whose check date is unknown is.
+func (w *Week) NotInUse(p *Piece, d Date, start, end Minute) string {
+	for _, o := range p.Out {
+		if o.From.Before(Instant{d, end}) && (o.End.IsZero() || Instant{d, start}.Before(o.End)) {
+			return fmt.Sprintf("%s is out of use (%s) until a named person has checked it", p.Tag, cmp.Or(o.Why, "no reason given"))
+		}
+	}
+	if !w.House.Elsewhere.TackChecks && p.CheckDue != 0 && p.CheckDue < d {
+		return fmt.Sprintf("the check of %s was due on %s", p.Tag, p.CheckDue)
+	}
+	return ""
+}
+
+var ownTackOnly = &Rule{
+	Name: "own tack only", Class: Care,
+	Sentence: "a piece that touches the skin of a horse marked own tack only goes to no other horse until a named person has recorded that it was cleaned",
+	audit: func(l *ledger) {
+		for _, p := range l.Centre.Pieces {
+			if !p.Skin {
+				continue
+			}
+			uses := l.ofPiece[p]
+			for i, t := range uses {
+				at := Instant{t.Date, t.Start}
+				for _, h := range l.Contacted(p, at) {
+					if h != t.Turn.Horse && t.Date >= l.From {
+						l.breaks([]*Stint{t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned", t.Name, p.Tag, h.Name)
+					}
+				}
+				for j, s := range uses {
+					from, ok := s.Turn.Horse.ContactFrom(Instant{s.Date, s.Start}, l.House)
+					if j == i || !ok || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || at.Before(from) || p.cleanedBetween(from, at) {
+						continue
+					}
+					if at == from && j > i {
+						continue // both at one instant: told once, in order
+					}
+					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned",
+						t.Name, p.Tag, s.Turn.Horse.Name)
+				}
+			}
+		}
+	},
+}
+
+// Needs reports whether the rider needs a piece of the kind.
+func (r *Rider) Needs(k Kind) bool {
+	return slices.ContainsFunc(r.Extras, func(n ExtraNeed) bool { return n.Kind == k })
+}

@@ -1,0 +1,74 @@
+package model
+
+var roomInTheRing = &Rule{
+	Name: "room in the ring", Class: Care,
+	Sentence: "no more riders at once than the arena, the lesson and the instructor each allow; a horse's other work takes one place in its arena",
+	audit: func(l *ledger) {
+		for _, a := range l.Centre.Arenas {
+			l.crowded(a.Name, a.RidersAtOnce, func(s *Stint) bool { return s.Arena == a })
+		}
+		for _, m := range l.meetings {
+			if m.Lesson != nil {
+				l.crowded(m.Name, m.Lesson.Size, func(s *Stint) bool { return s.Meeting == m })
+			}
+		}
+		for _, p := range l.Centre.Persons {
+			l.crowded(p.Name, p.RidersAtOnce, func(s *Stint) bool { return s.Meeting != nil && s.Meeting.Instructor == p })
+		}
+	},
+}
+
+func (l *ledger) crowded(where string, limit int, in func(*Stint) bool) {
+	if limit == 0 {
+		return
+	}
+	var there []*Stint
+	for _, s := range l.stints {
+		if in(s) {
+			there = append(there, s)
+		}
+	}
+	for _, at := range tooMany(there, limit) {
+		last := at[len(at)-1]
+		l.breaks(at, "%s %s: %d at once in %s, and %d are its limit", last.Date.Words(), last.Start, len(at), where, limit)
+	}
+}
+
+var handsInTheRing = &Rule{
+	Name: "hands in the ring", Class: Care,
+	Sentence: "the leaders and sidewalkers that a lesson's riders and horses need at once are no more than it can count on that date",
+	audit: func(l *ledger) {
+		for _, m := range l.meetings {
+			for _, at := range tooMany(l.ofMeet[m], 0) {
+				need := Hands{}
+				for _, s := range at {
+					n := s.Hands()
+					need.Leaders += n.Leaders
+					need.Sidewalkers += n.Sidewalkers
+				}
+				if have := m.Hands.Leaders; have >= 0 && need.Leaders > have {
+					l.breaks(at, "%s %s: %d leaders needed, and %d can be counted on", m.Date.Words(), m.Name, need.Leaders, have)
+				}
+				if have := m.Hands.Sidewalkers; have >= 0 && need.Sidewalkers > have {
+					l.breaks(at, "%s %s: %d sidewalkers needed, and %d can be counted on", m.Date.Words(), m.Name, need.Sidewalkers, have)
+				}
+			}
+		}
+	},
+}
+
+// HandsFor are the helpers that a rider needs on a horse: a leader where either
+// asks for one.
+func HandsFor(r *Rider, h *Horse) Hands {
+	n := Hands{}
+	if r != nil {
+		n.Sidewalkers = r.Sidewalkers
+	}
+	if r != nil && r.Leader || h.MustLead {
+		n.Leaders = 1
+	}
+	return n
+}
+
+// Hands are the helpers that the stint needs.
+func (s *Stint) Hands() Hands { return HandsFor(s.Rider, s.Turn.Horse) }

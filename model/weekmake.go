@@ -1,0 +1,238 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// Week is the week of days dates (1 to 7) from a date on. Rides that start at
+// or before now are facts; a zero now starts none. The centre must be free of
+// mistakes.
+func (c *Centre) Week(from Date, days int, now Instant) *Week {
+	days = min(max(days, 1), 7)
+	w := &Week{Centre: c, House: &c.House, From: from, Until: from + Date(days) - 1, Now: now}
+	k := newWeekMaker(w)
+	for d := w.From; d <= w.Until; d++ {
+		k.meetings(d)
+	}
+	slices.SortStableFunc(w.Meetings, func(a, b *Meeting) int {
+		return cmp.Or(cmp.Compare(a.Date, b.Date), cmp.Compare(a.Start, b.Start), cmp.Compare(a.Name, b.Name))
+	})
+	for _, m := range w.Meetings {
+		k.rides(m)
+	}
+	slices.SortStableFunc(w.Rides, func(a, b *Ride) int {
+		return cmp.Or(cmp.Compare(a.Date(), b.Date()), cmp.Compare(a.Start, b.Start),
+			cmp.Compare(a.Meeting.Name, b.Meeting.Name), cmp.Compare(a.Rider.Name, b.Rider.Name))
+	})
+	for i, r := range w.Rides {
+		r.Index = i
+	}
+	k.facts()
+	w.settle()
+	return w
+}
+
+// settle works out what is fixed for the week once its rides and facts stand.
+func (w *Week) settle() {
+	w.contacts = contactsBefore(w)
+	w.alike = alikeClasses(w)
+}
+
+// weekMaker builds a week under the notes that stand.
+type weekMaker struct {
+	*Week
+	notes  []*Note
+	record *recorder
+}
+
+func newWeekMaker(w *Week) *weekMaker {
+	return &weekMaker{Week: w, notes: Standing(w.Centre.Notes), record: newRecorder(w.Centre)}
+}
+
+// on are the standing notes of a kind for a date, in order.
+func (k *weekMaker) on(kind NoteKind, d Date) []*Note {
+	var out []*Note
+	for _, n := range k.notes {
+		if n.Kind == kind && n.Date <= d && d <= max(n.Date, n.Through) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+func (k *weekMaker) meetings(d Date) {
+	for _, l := range k.Centre.Lessons {
+		if !k.Centre.Holds(l, d) {
+			continue
+		}
+		m := &Meeting{Lesson: l, Name: l.Name, Date: d, Start: l.Start, End: l.End, Arena: l.Arena,
+			Instructor: l.Instructor, Hands: l.Hands}
+		if h, ok := l.HandsOn[d]; ok {
+			m.Hands = h
+		}
+		k.noted(m)
+		if p := k.Centre.closure(l, d, m.Start, m.End); p != nil && m.NotHeld == "" {
+			m.NotHeld = cmp.Or(p.Why, "the centre is closed")
+		}
+		k.Meetings = append(k.Meetings, m)
+	}
+}
+
+// noted changes a meeting as the notes of its date say.
+func (k *weekMaker) noted(m *Meeting) {
+	for _, n := range k.notes {
+		if n.Lesson != m.Lesson || n.Date > m.Date || m.Date > max(n.Date, n.Through) {
+			continue
+		}
+		switch n.Kind {
+		case NoteCancelled:
+			m.NotHeld = cmp.Or(n.Words, "the lesson is cancelled")
+		case NoteMoved:
+			if n.Until != 0 {
+				m.Start, m.End = n.From, n.Until
+			}
+			if n.Arena != nil {
+				m.Arena = n.Arena
+			}
+		case NoteShortened:
+			m.End = min(m.End, n.Until)
+		case NoteHands:
+			m.Hands = n.Hands
+		case NoteInstructor:
+			m.Instructor = n.Instructor
+		}
+	}
+}
+
+func (k *weekMaker) rides(m *Meeting) {
+	l := m.Lesson
+	add := func(r *Rider, start, end Minute) {
+		for _, x := range k.Rides {
+			if x.Meeting == m && x.Rider == r && x.Start == start {
+				return // a make-up in her own lesson
+			}
+		}
+		ride := &Ride{Meeting: m, Rider: r, Start: start, End: end}
+		k.state(ride)
+		k.Rides = append(k.Rides, ride)
+	}
+	for _, p := range l.Places {
+		if p.On(m.Date, k.House.WeekStarts) {
+			add(p.Rider, m.partStart(p.Start, p.End), m.partEnd(p.End))
+		}
+	}
+	for _, b := range k.Centre.Bookings {
+		if b.Lesson == l && b.Date == m.Date {
+			add(b.Rider, m.partStart(b.Start, b.End), m.partEnd(b.End))
+		}
+	}
+	for _, n := range k.on(NoteRiderAdded, m.Date) {
+		if n.Lesson == l {
+			add(n.Rider, m.Start, m.End)
+		}
+	}
+}
+
+// partStart and partEnd place a part of a lesson in the meeting: a lesson that
+// was moved takes its parts along, one that was shortened cuts them.
+func (m *Meeting) partStart(start, end Minute) Minute {
+	if end == 0 {
+		return m.Start
+	}
+	return min(m.End-1, start+m.Start-m.Lesson.Start)
+}
+
+func (m *Meeting) partEnd(end Minute) Minute {
+	if end == 0 {
+		return m.End
+	}
+	return min(m.End, end+m.Start-m.Lesson.Start)
+}
+
+// state settles whether the ride is open, and what a person has held for it.
+func (k *weekMaker) state(r *Ride) {
+	d := r.Date()
+	off := func(why string) { r.State, r.OffWhy = Off, why }
+	if p := anyMeets(r.Rider.Away, d, r.Start, r.End); p != nil {
+		off(cmp.Or(p.Why, r.Rider.Called()+" is away"))
+	}
+	for _, n := range k.on(NoteRiderAway, d) {
+		if n.Rider == r.Rider && (n.Lesson == nil || n.Lesson == r.Meeting.Lesson) && n.during(r.Start, r.End) {
+			off(cmp.Or(n.Words, r.Rider.Called()+" is away"))
+		}
+	}
+	if r.Meeting.NotHeld != "" {
+		off(r.Meeting.NotHeld)
+	}
+	for _, n := range k.on(NoteNever, d) {
+		if n.Rider == r.Rider && (n.Lesson == nil || n.Lesson == r.Meeting.Lesson) {
+			r.Never = append(r.Never, n.Horse)
+		}
+	}
+	for _, n := range k.on(NoteKeep, d) {
+		if n.Rider != r.Rider || n.Lesson != nil && n.Lesson != r.Meeting.Lesson {
+			continue
+		}
+		if out := n.Horse.outDuring(d, r.Start, r.End); out != nil {
+			k.Suspended = append(k.Suspended,
+				fmt.Sprintf("%s was to keep %s: %s is out (%s)", r, n.Horse.Name, n.Horse.Name, out.Why))
+			continue
+		}
+		r.Held = &Hold{Horse: n.Horse, Seat: n.Seat, Note: n.Number}
+	}
+}
+
+// during reports whether a note's time of day meets [start, end).
+func (n *Note) during(start, end Minute) bool {
+	return n.From < end && (n.Until == 0 || start < n.Until)
+}
+
+func (h *Horse) outDuring(d Date, start, end Minute) *Out {
+	for i := range h.Out {
+		if h.Out[i].Meets(d, start, end) {
+			return &h.Out[i]
+		}
+	}
+	return nil
+}
+
+// Holds reports whether a lesson is due on the date: in its term, and between
+// the dates it states. Closures and notes do not count here.
+func (c *Centre) Holds(l *Lesson, d Date) bool {
+	if l.On != 0 {
+		return l.On == d
+	}
+	if l.Weekday != d.Weekday() || d < l.From || l.Until != 0 && d > l.Until {
+		return false
+	}
+	if l.Term != nil {
+		return l.Term.Has(d)
+	}
+	return len(c.Terms) == 0 || c.TermOn(d) != nil
+}
+
+// Has reports whether the date is in the term.
+func (t *Term) Has(d Date) bool { return t.First <= d && d <= t.Last }
+
+// TermOn is the term that the date is in; nil is none.
+func (c *Centre) TermOn(d Date) *Term {
+	for _, t := range c.Terms {
+		if t.Has(d) {
+			return t
+		}
+	}
+	return nil
+}
+
+func (c *Centre) closure(l *Lesson, d Date, start, end Minute) *Period {
+	t := l.Term
+	if t == nil {
+		t = c.TermOn(d)
+	}
+	if t == nil {
+		return nil
+	}
+	return anyMeets(t.Closures, d, start, end)
+}
