@@ -1,0 +1,107 @@
+// Package ordered finds the best solution of clauses by several goals, the first counting before
+// all others: each goal is proved before the next is opened. It knows no trade.
+//
+// A goal counts the weights of wanted literals that are false. The search is core-guided (OLL,
+// Andres et al. 2012; weight-aware, Berg & Järvisalo 2017): it assumes every wish at once, and each
+// set of wishes found to be at odds (a core) raises the proved bound and is replaced by a count of
+// how many of it fail.
+//
+// It runs anytime: a context that ends leaves the best solution seen and the bounds proved. The
+// clock decides nothing else: where the proofs complete, the same calls give the same model.
+package ordered
+
+import (
+	"context"
+	"fmt"
+
+	"tackwright/solver/sat"
+)
+
+// Soft is a literal wanted true. While it is false it costs Weight, 1 or more. Stratum, from 0 up,
+// groups wishes whose cores are looked for together before those of the whole, such as the wishes
+// of one day; -1 is no group.
+type Soft struct {
+	Lit     sat.Lit
+	Weight  int
+	Stratum int
+}
+
+// Count is a fact known from arithmetic: in every solution at least Least of Lits are false. Lits
+// are among the literals of the goal's Softs, each once. It takes the place of the search that
+// would have to find it, which for "201 riders in 200 places" no clause learner ends.
+type Count struct {
+	Lits  []sat.Lit
+	Least int
+}
+
+// Goal is to falsify as little weight of Softs as can be.
+type Goal struct {
+	Name  string
+	Softs []Soft
+	// Least is a lower bound on the value, proved by other means; 0 is always one.
+	Least  int
+	Counts []Count
+	// Bound, if any, works out a lower bound beside the search, and returns soon after its context
+	// ends. It may read nothing that the caller's goroutine writes. Its answer is awaited at a
+	// fixed point of the search, so that the clock does not decide which solution comes out.
+	Bound func(context.Context) int
+}
+
+// Result tells what became of a goal: its Value in the solution returned, and the Bound below which
+// no solution with the earlier goals at their values can be. Proved means that the two are equal
+// and that every goal before it is proved.
+type Result struct {
+	Name         string
+	Value, Bound int
+	Proved       bool
+}
+
+// Options may all be left out.
+type Options struct {
+	// Start lists literals that the first solution should satisfy, as far as that is easy.
+	Start []sat.Lit
+	// Progress is told when the best value or the bound of the goal being worked on changes.
+	Progress func(goal string, best, bound int)
+	// Improved is told each solution that is better than all before it.
+	Improved func(value func(sat.Lit) bool)
+}
+
+// Unsatisfiable is the error of clauses that cannot hold under the assumptions: Core names those
+// to blame, none if the permanent clauses are at odds by themselves. It is not minimal.
+type Unsatisfiable struct{ Core []sat.Lit }
+
+func (u *Unsatisfiable) Error() string {
+	return fmt.Sprintf("no solution: %d assumptions are at odds", len(u.Core))
+}
+
+// Minimise returns the best solution in which all of assume is true, and a result for each goal.
+//
+// When ctx ends first it returns the best solution seen, the results so far and no error; if none
+// had been seen, the error of ctx. A goal that was not reached has the value that the solution
+// happens to give it, and its Least for a bound. A Count, Least or Bound that a solution contradicts
+// is an error. Afterwards s answers as if Minimise had not been
+// called, with more variables: all that was added hangs on a selector that is retired.
+func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
+	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: goals, opts: opts}
+	q.assume = append([]sat.Lit{q.own}, assume...)
+	defer s.Retire(q.own)
+	if err := q.first(); err != nil {
+		return nil, nil, err
+	}
+	results := make([]Result, len(goals))
+	open := true // every goal so far is proved
+	for i, goal := range goals {
+		bound := goal.Least
+		if open {
+			var err error
+			if bound, open, err = q.prove(i); err != nil {
+				return nil, nil, err
+			}
+		}
+		results[i] = Result{Name: goal.Name, Bound: bound, Proved: open}
+	}
+	for i := range results {
+		results[i].Value = q.values[i]
+	}
+	return q.best, results, nil
+}

@@ -1,0 +1,99 @@
+package ordered
+
+import (
+	"context"
+	"slices"
+
+	"tackwright/solver/sat"
+)
+
+// A query is one call of Minimise.
+type query struct {
+	ctx    context.Context
+	s      *sat.Solver
+	own    sat.Lit   // selector of all that the query adds
+	assume []sat.Lit // own, then the caller's
+	goals  []Goal
+	opts   Options
+
+	best   sat.Model
+	values []int // of the goals in best
+}
+
+// ask solves under the query's assumptions and the given ones, and keeps a solution that is better
+// than all before. It gives up after the given ticks of work, 0 for never.
+func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
+	status := q.s.SolveWithin(q.ctx, ticks, slices.Concat(q.assume, lits)...)
+	if status == sat.Sat {
+		q.keep(q.s.Model())
+	}
+	return status
+}
+
+func (q *query) keep(m sat.Model) {
+	values := make([]int, len(q.goals))
+	for i, goal := range q.goals {
+		for _, soft := range goal.Softs {
+			if !m.Value(soft.Lit) {
+				values[i] += soft.Weight
+			}
+		}
+	}
+	if q.best != nil && slices.Compare(values, q.values) >= 0 {
+		return
+	}
+	q.best, q.values = m, values
+	if q.opts.Improved != nil {
+		q.opts.Improved(m.Value)
+	}
+}
+
+// blamed is the part of the last core that is not the query's own assumptions.
+func (q *query) blamed() []sat.Lit {
+	return slices.DeleteFunc(q.s.Core(), func(l sat.Lit) bool { return slices.Contains(q.assume, l) })
+}
+
+// first finds a solution to have in hand, one that satisfies what it easily can of Start.
+func (q *query) first() error {
+	const patience = 20
+	start := slices.DeleteFunc(slices.Clone(q.opts.Start), func(l sat.Lit) bool {
+		return slices.Contains(q.assume, l)
+	})
+	for {
+		ticks := patience
+		if len(start) == 0 {
+			ticks = 0
+		}
+		switch q.ask(ticks, start) {
+		case sat.Sat:
+			return nil
+		case sat.Unsat:
+			blamed := q.blamed()
+			if len(blamed) == 0 {
+				core := slices.DeleteFunc(q.s.Core(), func(l sat.Lit) bool { return l == q.own })
+				return &Unsatisfiable{Core: core}
+			}
+			start = slices.DeleteFunc(start, func(l sat.Lit) bool { return slices.Contains(blamed, l) })
+		default:
+			if err := q.ctx.Err(); err != nil {
+				return err
+			}
+			start = nil
+		}
+	}
+}
+
+// prove brings goal i to its least value and holds it there for the goals after it. It returns the
+// bound proved, and whether the best solution meets it.
+func (q *query) prove(i int) (bound int, proved bool, err error) {
+	g := newSearch(q, i)
+	defer g.close()
+	g.run()
+	if g.err != nil {
+		return 0, false, g.err
+	}
+	if proved = g.met(); proved && i+1 < len(q.goals) {
+		g.hold()
+	}
+	return g.bound(), proved, nil
+}

@@ -1,0 +1,286 @@
+package ordered
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+
+	"tackwright/solver/sat"
+)
+
+// A wish is a literal assumed true as long as it can be: one of the goal's softs, or "no more than
+// level-1 of a tally fail". The goal's value in any solution is lower plus, for wishes that fail,
+// what is left of their weight.
+type wish struct {
+	lit    sat.Lit
+	weight int // left; 0 when cores have used it up or it has been made a clause
+	group  int
+	tally  *tally // nil for a soft
+	level  int
+}
+
+// A tally counts how many wishes of one core fail. Every failure after those in the lower bound
+// costs weight.
+type tally struct {
+	counter *sat.Counter
+	weight  int
+	group   int
+	used    []int // used[k-1]: part of the weight of the k-th failure that is in the lower bound
+}
+
+// A search is the work on one goal.
+type search struct {
+	q      *query
+	goal   int
+	wishes []wish
+	index  map[sat.Lit]int // into wishes
+	lower  int             // proved by cores
+	known  int             // proved by other means
+	due    []due
+	began  int // work of the solver when the goal was opened
+
+	err    error    // a bound or count of the caller was not true
+	beside chan int // answer of Goal.Bound
+	cancel context.CancelFunc
+	shown  [2]int
+}
+
+// due is a tally whose failures up to level-1 are in the lower bound and whose next is to become a
+// wish, once the cores that do not need it are used up.
+type due struct {
+	tally  *tally
+	level  int
+	weight int
+}
+
+func newSearch(q *query, goal int) *search {
+	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, began: q.s.Work(), cancel: func() {}, shown: [2]int{-1, -1}}
+	d := q.goals[goal]
+	g.known = d.Least
+	if d.Bound != nil {
+		var ctx context.Context
+		ctx, g.cancel = context.WithCancel(q.ctx)
+		g.beside = make(chan int, 1)
+		go func() { g.beside <- d.Bound(ctx) }()
+	}
+	for _, soft := range d.Softs {
+		g.wish(wish{lit: soft.Lit, weight: soft.Weight, group: soft.Stratum})
+	}
+	return g
+}
+
+// close waits for what runs beside the search to end.
+func (g *search) close() {
+	g.cancel()
+	if g.beside != nil {
+		<-g.beside
+	}
+}
+
+// wish adds weight to a wish, a new one or one that is there already.
+func (g *search) wish(w wish) {
+	// Of a literal and its negation one fails whatever happens.
+	if i, ok := g.index[w.lit.Not()]; ok {
+		both := min(g.wishes[i].weight, w.weight)
+		g.wishes[i].weight -= both
+		w.weight -= both
+		g.lower += both
+	}
+	if i, ok := g.index[w.lit]; ok {
+		g.wishes[i].weight += w.weight
+		return
+	}
+	g.index[w.lit] = len(g.wishes)
+	g.wishes = append(g.wishes, w)
+}
+
+func (g *search) upper() int { return g.q.values[g.goal] }
+func (g *search) bound() int { return max(g.lower, g.known) }
+func (g *search) met() bool  { return g.bound() == g.upper() }
+
+// over tells whether the goal is proved or time is up, and keeps the world informed.
+func (g *search) over() bool {
+	const patience = 10 // ticks before the bound that is worked out beside is awaited
+	if g.beside != nil && g.q.s.Work()-g.began >= patience && !g.met() {
+		select {
+		case b := <-g.beside:
+			g.known = max(g.known, b)
+			g.beside = nil
+		case <-g.q.ctx.Done():
+		}
+	}
+	if now := [2]int{g.upper(), g.bound()}; now != g.shown && g.q.opts.Progress != nil {
+		g.shown = now
+		g.q.opts.Progress(g.q.goals[g.goal].Name, now[0], now[1])
+	}
+	if g.bound() > g.upper() {
+		g.refute()
+	}
+	return g.met() || g.err != nil || g.q.ctx.Err() != nil
+}
+
+// refute notes that what the caller said to be proved excludes a solution that was found.
+func (g *search) refute() {
+	g.err = fmt.Errorf("goal %q: its counts or bounds are not true: a solution is worth %d", g.q.goals[g.goal].Name, g.upper())
+}
+
+// run searches until the goal is proved or time is up. Heavy wishes come before light ones, and
+// within the same weights the groups one by one before the whole.
+func (g *search) run() {
+	g.seed()
+	var groups []int
+	for _, w := range g.wishes {
+		if w.group >= 0 {
+			groups = append(groups, w.group)
+		}
+	}
+	slices.Sort(groups)
+	groups = slices.Compact(groups)
+	for least := g.next(0); !g.over(); least = g.next(least) {
+		for _, group := range groups {
+			if len(groups) > 1 {
+				g.collect(least, func(w wish) bool { return w.group == group })
+			}
+		}
+		g.collect(least, func(wish) bool { return true })
+	}
+}
+
+// next is the least weight to look at after least has been: well below it, so that there are not
+// too many rounds. The last is 1.
+func (g *search) next(least int) int {
+	var weights []int
+	for _, w := range g.wishes {
+		if w.weight > 0 && (least == 0 || w.weight < least) {
+			weights = append(weights, w.weight)
+		}
+	}
+	slices.SortFunc(weights, func(a, b int) int { return cmp.Compare(b, a) })
+	distinct := 0
+	for i, w := range weights {
+		if i == 0 || w != weights[i-1] {
+			distinct++
+		}
+		if i+1 == len(weights) || w != weights[i+1] {
+			if last := i+1 == len(weights); !last && 4*(i+1) > 5*distinct {
+				return w
+			}
+		}
+	}
+	return 1
+}
+
+// collect finds cores among the wishes of at least the given weight that are let in, until all of
+// them can be had together.
+func (g *search) collect(least int, in func(wish) bool) {
+	for !g.over() {
+		var lits []sat.Lit
+		for _, w := range g.wishes {
+			if w.weight >= least && in(w) {
+				lits = append(lits, w.lit)
+			}
+		}
+		switch g.q.ask(0, lits) {
+		case sat.Sat:
+			g.harden()
+			if len(g.due) == 0 || g.over() {
+				return
+			}
+			g.settle()
+		case sat.Unsat:
+			g.relax(g.q.s.Shrink(g.q.ctx, g.q.blamed(), g.q.assume...))
+		}
+	}
+}
+
+// relax takes a core into the lower bound.
+func (g *search) relax(core []sat.Lit) {
+	if len(core) == 0 {
+		g.refute()
+		return
+	}
+	least := g.wishes[g.index[core[0]]].weight
+	for _, l := range core {
+		least = min(least, g.wishes[g.index[l]].weight)
+	}
+	g.lower += least
+	for _, l := range core {
+		g.take(l, least)
+	}
+	if len(core) == 1 {
+		g.q.s.Add(g.q.own, core[0].Not())
+		return
+	}
+	g.due = append(g.due, due{g.count(core, least), 2, least})
+}
+
+// count makes the tally of a core of which one failure is in the lower bound.
+func (g *search) count(core []sat.Lit, weight int) *tally {
+	fails := make([]sat.Lit, len(core))
+	group := g.wishes[g.index[core[0]]].group
+	for i, l := range core {
+		fails[i] = l.Not()
+		if g.wishes[g.index[l]].group != group {
+			group = -1
+		}
+	}
+	return &tally{counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
+}
+
+// take moves weight of a wish into the lower bound. If the wish was about a tally, the next failure
+// of the tally is due.
+func (g *search) take(l sat.Lit, weight int) {
+	w := &g.wishes[g.index[l]]
+	w.weight -= weight
+	if w.tally == nil {
+		return
+	}
+	w.tally.use(w.level, weight)
+	g.due = append(g.due, due{w.tally, w.level + 1, weight})
+}
+
+func (t *tally) use(level, weight int) {
+	for len(t.used) < level {
+		t.used = append(t.used, 0)
+	}
+	t.used[level-1] += weight
+}
+
+// settle turns what is due into wishes. A tally that must fail once more, whatever is wished
+// besides, goes into the lower bound at once.
+func (g *search) settle() {
+	for _, d := range g.due {
+		for d.level <= d.tally.counter.Size() {
+			l := d.tally.counter.AtLeast(d.level).Not()
+			if g.q.ask(1, []sat.Lit{l}) != sat.Unsat {
+				break
+			}
+			g.q.s.Add(g.q.own, l.Not())
+			g.lower += d.weight
+			d.tally.use(d.level, d.weight)
+			d.level++
+		}
+		g.grant(d)
+	}
+	g.due = nil
+}
+
+// grant turns a tally's next failure into a wish.
+func (g *search) grant(d due) {
+	if d.level > d.tally.counter.Size() {
+		return
+	}
+	l := d.tally.counter.AtLeast(d.level).Not()
+	g.wish(wish{lit: l, weight: d.weight, group: d.tally.group, tally: d.tally, level: d.level})
+}
+
+// harden makes clauses of the wishes that no solution as good as the best can do without.
+func (g *search) harden() {
+	for i, w := range g.wishes {
+		if w.weight > 0 && g.lower+w.weight > g.upper() {
+			g.q.s.Add(g.q.own, w.lit)
+			g.wishes[i].weight = 0
+		}
+	}
+}
