@@ -19,7 +19,7 @@ func On(year int, month time.Month, day int) Date {
 func DateOf(t time.Time) Date {
 	y, m, d := t.Date()
 	u := time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
-	return Date(u.Sub(time.Time{})/(24*time.Hour)) + 1
+	return Date((u.Unix()-time.Time{}.Unix())/(24*60*60)) + 1 // a time.Duration ends after 292 years
 }
 
 // ParseDate reads an RFC 3339 full-date, such as 2026-11-25.
