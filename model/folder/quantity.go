@@ -31,7 +31,11 @@ func thousandths(s string) (int64, error) {
 	if len(whole) > 7 || len(part) > 3 {
 		return 0, errors.New("a number of that many digits")
 	}
-	return strconv.ParseInt(whole+part+strings.Repeat("0", 3-len(part)), 10, 64)
+	n, err := strconv.ParseInt(whole+part+strings.Repeat("0", 3-len(part)), 10, 64)
+	if err != nil {
+		return 0, errForm
+	}
+	return n, nil
 }
 
 const number = `(\d+(?:[.,]\d+)*)`
@@ -196,7 +200,7 @@ func label(s string, cm bool) (model.Label, error) {
 }
 
 // span2 reads a range "24-26 in", or one quantity, which is a range of one.
-func span2[T int | model.Label | model.Length](s string, one func(string) (T, error)) (lo, hi T, err error) {
+func span2[T ~int](s string, one func(string) (T, error)) (lo, hi T, err error) {
 	from, to, ok := cutRange(tidy(s))
 	if !ok {
 		lo, err = one(s)

@@ -1,0 +1,3 @@
+package folder
+
+func (r *reader) check() {}

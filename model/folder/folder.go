@@ -1,0 +1,198 @@
+// Package folder turns a centre's folder of TOML files into a [model.Centre].
+//
+// A person writes the tables in any split over files that end in .toml at the
+// top of the folder; notes/, posted/ and ridden/ are the program's own. [Keys]
+// is the page of every table and key.
+package folder
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+	_ "time/tzdata" // time zones where the computer has none of its own
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"tackwright/model"
+)
+
+// Folder is a centre's folder as it was read.
+type Folder struct {
+	Dir    string
+	Centre *model.Centre // without the notes and records that have a mistake
+	r      *reader
+	found  []Trouble // findings of reading
+}
+
+// Open reads a centre's folder. What is wrong in its files is not an error but
+// a mistake, see [Folder.Mistakes]; an error is that the folder cannot be read
+// at all.
+func Open(dir string) (*Folder, error) {
+	files, err := look(dir)
+	if err != nil {
+		return nil, fmt.Errorf("the folder cannot be read: %w", err)
+	}
+	f := &Folder{Dir: dir, r: newReader()}
+	f.Centre = f.r.centre
+	var tops []*node
+	records := map[string][]*node{}
+	for _, x := range files {
+		if x.unread != "" {
+			f.found = append(f.found, Trouble{Span: Span{File: x.name}, Message: "this file is not read", Mend: x.unread})
+			continue
+		}
+		data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(x.name)))
+		if err != nil {
+			return nil, fmt.Errorf("a file cannot be read: %w", err)
+		}
+		root := f.r.parse(x.name, data)
+		if sub, _, inside := strings.Cut(x.name, "/"); inside {
+			records[sub] = append(records[sub], root)
+		} else {
+			tops = append(tops, root)
+		}
+	}
+	f.r.readTops(tops)
+	f.r.today = f.Centre.Today
+	if f.r.today == 0 {
+		f.r.today = model.DateOf(time.Now().In(f.Centre.Location()))
+	}
+	f.r.readNotes(records["notes"])
+	f.r.readRecords(records["posted"], records["ridden"])
+	f.r.check()
+	f.Centre.Obey()
+	sortTroubles(f.r.troubles)
+	return f, nil
+}
+
+// Mistakes are all mistakes of the folder, in the order of their places. A plan
+// is made only where there are none.
+func (f *Folder) Mistakes() []Trouble { return f.r.troubles }
+
+// Span is where a noun of the centre stands in the files: its table, or the
+// value that the path of keys and numbers of items leads to. It is the table
+// where the path leads nowhere, and zero for what no file has.
+func (f *Folder) Span(noun any, path ...any) Span { return f.r.at(noun, path...) }
+
+func newReader() *reader {
+	c := &model.Centre{House: model.DefaultHouse()}
+	return &reader{
+		centre: c, sources: map[string]*source{}, entries: map[any]*node{},
+		names: names{
+			persons: newIndex[model.Person]("person"), arenas: newIndex[model.Arena]("arena"),
+			horses: newIndex[model.Horse]("horse"), pieces: newIndex[model.Piece]("tack"),
+			riders: newIndex[model.Rider]("rider"), lessons: newIndex[model.Lesson]("lesson"),
+			terms: newIndex[model.Term]("term"),
+		},
+	}
+}
+
+func (r *reader) parse(file string, data []byte) *node {
+	root, troubles := parse(file, data)
+	r.sources[file] = newSource(file, data)
+	r.troubles = append(r.troubles, troubles...)
+	return root
+}
+
+// readTops reads a person's files: first what there is and its names, then all
+// the rest.
+func (r *reader) readTops(tops []*node) {
+	type entry struct {
+		n    *node
+		noun any
+	}
+	entries := map[string][]entry{}
+	var heads []string
+	for _, s := range sections {
+		heads = append(heads, s.name)
+	}
+	for _, root := range tops {
+		for _, p := range root.pairs {
+			s := sectionOf(p.key)
+			if s == nil {
+				r.unknownTable(p, heads)
+				continue
+			}
+			for _, n := range r.tables(s, p) {
+				entries[s.name] = append(entries[s.name], entry{n, s.declare(r, n)})
+			}
+		}
+	}
+	for _, s := range sections {
+		for _, e := range entries[s.name] {
+			r.noun = e.noun
+			s.fill(r, e.n, e.noun)
+		}
+	}
+	r.noun = nil
+	if len(entries["centre"]) == 0 {
+		r.mistake(Span{}, "there is no [centre] in this folder", "write a file with: [centre] and beneath it: name = \"...\"; or make a new folder with: tackwright new")
+	}
+}
+
+func sectionOf(name string) *section {
+	for i := range sections {
+		if sections[i].name == name {
+			return &sections[i]
+		}
+	}
+	return nil
+}
+
+// tables are the tables that stand under a key at the top of a file.
+func (r *reader) tables(s *section, p *pair) []*node {
+	head := fmt.Sprintf("[%s]", s.name)
+	if s.many {
+		head = "[" + head + "]"
+	}
+	switch {
+	case !s.many && p.val.kind == unstable.InlineTable:
+		return []*node{p.val}
+	case s.many && p.val.kind == unstable.Array:
+		var tables []*node
+		for _, n := range p.val.items {
+			if n.kind != unstable.InlineTable {
+				r.mistake(n.span, "here belongs a table", "write it under "+head)
+				continue
+			}
+			tables = append(tables, n)
+		}
+		return tables
+	}
+	r.mistake(p.span, fmt.Sprintf("%s is written as %s", s.name, head), "write "+head)
+	return nil
+}
+
+func (r *reader) unknownTable(p *pair, known []string) {
+	message := fmt.Sprintf("there is no table %q", p.key)
+	if p.val.kind != unstable.InlineTable && p.val.kind != unstable.Array {
+		message = fmt.Sprintf("the key %q stands outside of any table", p.key)
+	}
+	mend := "tables are: " + strings.Join(known, ", ")
+	if near := nearest(p.key, known); near != "" {
+		mend = fmt.Sprintf("did you mean %s?", near)
+	}
+	r.mistake(p.span, message, mend)
+}
+
+// readNotes reads the files of notes/. A note with a mistake is left out of the
+// centre, so that nothing acts on half of it.
+func (r *reader) readNotes(files []*node) {
+	for _, root := range files {
+		for _, p := range root.pairs {
+			if p.key != "note" {
+				r.unknownKey(p, "notes/*.toml", []string{"note"})
+				continue
+			}
+			for _, n := range r.tables(&section{name: "note", many: true}, p) {
+				if note, ok := r.readNote(n); ok {
+					r.centre.Notes = append(r.centre.Notes, note)
+				}
+			}
+		}
+	}
+	r.numberNotes()
+	r.noun = nil
+}
