@@ -68,6 +68,9 @@ func (s *signer) row(r *FitRow) {
 		for _, g := range r.Girths {
 			girths = append(girths, name(g))
 		}
+		if slices.Contains(r.Girths, self) {
+			girths = []string{"itself"} // which others it names makes no difference to this one
+		}
 		slices.Sort(girths)
 		return fmt.Sprint(r.Horse.Name, "|", name(r.Seat), "|", pads, r.PadSizes, r.GirthMin, r.GirthMax, girths,
 			max(r.Approved, s.week.From), until)

@@ -29,9 +29,9 @@ func (h *Horse) ContactFrom(at Instant, house *House) (from Instant, ok bool) {
 	return from, ok
 }
 
-// cleanedBetween reports whether a named person has cleaned the piece at or
+// CleanedBetween reports whether a named person has cleaned the piece at or
 // after from and no later than to.
-func (p *Piece) cleanedBetween(from, to Instant) bool {
+func (p *Piece) CleanedBetween(from, to Instant) bool {
 	return slices.ContainsFunc(p.Cleaned, func(c Cleaning) bool { return !c.At.Before(from) && !to.Before(c.At) })
 }
 
@@ -86,9 +86,13 @@ func contactsBefore(w *Week) map[*Piece][]contact {
 func (w *Week) Contacted(p *Piece, at Instant) []*Horse {
 	var horses []*Horse
 	for _, c := range w.contacts[p] {
-		if !at.Before(c.from) && !p.cleanedBetween(c.from, at) && !slices.Contains(horses, c.horse) {
+		if !at.Before(c.from) && !p.CleanedBetween(c.from, at) && !slices.Contains(horses, c.horse) {
 			horses = append(horses, c.horse)
 		}
 	}
 	return horses
 }
+
+// HasContact reports whether history left a contact with a marked horse on the
+// piece, cleaned since or not.
+func (w *Week) HasContact(p *Piece) bool { return len(w.contacts[p]) > 0 }

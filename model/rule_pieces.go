@@ -77,7 +77,7 @@ var ownTackOnly = &Rule{
 				}
 				for j, s := range uses {
 					from, ok := s.Turn.Horse.ContactFrom(Instant{s.Date, s.Start}, l.House)
-					if j == i || !ok || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || at.Before(from) || p.cleanedBetween(from, at) {
+					if j == i || !ok || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || at.Before(from) || p.CleanedBetween(from, at) {
 						continue
 					}
 					if at == from && j > i {
