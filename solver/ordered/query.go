@@ -16,6 +16,7 @@ type query struct {
 	goals  []Goal
 	opts   Options
 
+	asked  int
 	best   sat.Model
 	values []int // of the goals in best
 }
@@ -23,12 +24,17 @@ type query struct {
 // ask solves under the query's assumptions and the given ones, and keeps a solution that is better
 // than all before. It gives up after the given ticks of work, 0 for never.
 func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
+	q.asked++
 	status := q.s.SolveWithin(q.ctx, ticks, slices.Concat(q.assume, lits)...)
 	if status == sat.Sat {
 		q.keep(q.s.Model())
 	}
 	return status
 }
+
+// effort measures what was spent, in ticks, questions that took less included. It is the same in
+// every run.
+func (q *query) effort() int { return q.s.Work() + q.asked/16 }
 
 func (q *query) keep(m sat.Model) {
 	values := make([]int, len(q.goals))

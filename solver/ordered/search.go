@@ -31,16 +31,20 @@ type tally struct {
 
 // A search is the work on one goal.
 type search struct {
-	q      *query
-	goal   int
-	wishes []wish
-	index  map[sat.Lit]int // into wishes
-	lower  int             // proved by cores
-	known  int             // proved by other means
-	due    []due
-	began  int // work of the solver when the goal was opened
+	q       *query
+	goal    int
+	wishes  []wish
+	index   map[sat.Lit]int // into wishes
+	tallies []*tally
+	due     []due
+	lower   int   // proved by cores
+	known   int   // proved by other means
+	err     error // a bound or count of the caller was not true
 
-	err    error    // a bound or count of the caller was not true
+	began    int // effort when the goal was opened
+	turned   int // effort when improve last had its turn
+	patience int // ticks until it has the next
+
 	beside chan int // answer of Goal.Bound
 	cancel context.CancelFunc
 	shown  [2]int
@@ -55,7 +59,8 @@ type due struct {
 }
 
 func newSearch(q *query, goal int) *search {
-	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, began: q.s.Work(), cancel: func() {}, shown: [2]int{-1, -1}}
+	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
+	g.began, g.turned, g.patience = q.effort(), q.effort(), 20
 	d := q.goals[goal]
 	g.known = d.Least
 	if d.Bound != nil {
@@ -102,7 +107,7 @@ func (g *search) met() bool  { return g.bound() == g.upper() }
 // over tells whether the goal is proved or time is up, and keeps the world informed.
 func (g *search) over() bool {
 	const patience = 10 // ticks before the bound that is worked out beside is awaited
-	if g.beside != nil && g.q.s.Work()-g.began >= patience && !g.met() {
+	if g.beside != nil && g.q.effort()-g.began >= patience && !g.met() {
 		select {
 		case b := <-g.beside:
 			g.known = max(g.known, b)
@@ -140,10 +145,10 @@ func (g *search) run() {
 	for least := g.next(0); !g.over(); least = g.next(least) {
 		for _, group := range groups {
 			if len(groups) > 1 {
-				g.collect(least, func(w wish) bool { return w.group == group })
+				g.collect(least, group)
 			}
 		}
-		g.collect(least, func(wish) bool { return true })
+		g.collect(least, all)
 	}
 }
 
@@ -171,17 +176,22 @@ func (g *search) next(least int) int {
 	return 1
 }
 
-// collect finds cores among the wishes of at least the given weight that are let in, until all of
-// them can be had together.
-func (g *search) collect(least int, in func(wish) bool) {
+// all lets the wishes of every group in.
+const all = -2
+
+// collect finds cores among the wishes of a group that have at least the given weight, until they
+// can be had together. Where that takes long, better solutions get their turn, and a group gives
+// way to the next.
+func (g *search) collect(least, group int) {
 	for !g.over() {
 		var lits []sat.Lit
 		for _, w := range g.wishes {
-			if w.weight >= least && in(w) {
+			if w.weight >= least && (group == all || w.group == group) {
 				lits = append(lits, w.lit)
 			}
 		}
-		switch g.q.ask(0, lits) {
+		status := g.q.ask(g.patience, lits)
+		switch status {
 		case sat.Sat:
 			g.harden()
 			if len(g.due) == 0 || g.over() {
@@ -190,6 +200,15 @@ func (g *search) collect(least int, in func(wish) bool) {
 			g.settle()
 		case sat.Unsat:
 			g.relax(g.q.s.Shrink(g.q.ctx, g.q.blamed(), g.q.assume...))
+		}
+		if g.q.effort()-g.turned >= g.patience && !g.over() {
+			g.improve(g.patience)
+			g.harden()
+			g.patience *= 2
+			g.turned = g.q.effort()
+		}
+		if status == sat.Unknown && group != all {
+			return
 		}
 	}
 }
@@ -225,7 +244,9 @@ func (g *search) count(core []sat.Lit, weight int) *tally {
 			group = -1
 		}
 	}
-	return &tally{counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
+	t := &tally{counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
+	g.tallies = append(g.tallies, t)
+	return t
 }
 
 // take moves weight of a wish into the lower bound. If the wish was about a tally, the next failure

@@ -119,6 +119,36 @@ func TestACounterTellsHowManyAreTrueHoweverLateItIsAsked(t *testing.T) {
 	}
 }
 
+func TestSumsOfWeighedCountersAreExact(t *testing.T) {
+	for seed := range uint64(400) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		s := sat.New()
+		lits := vars(s, 2+r.IntN(6))
+		var parts []*sat.Counter
+		var meaning []func(mask int) int
+		for range 1 + r.IntN(4) {
+			if r.IntN(2) == 0 {
+				l, w := lits[r.IntN(len(lits))], 1+r.IntN(4)
+				parts = append(parts, s.Weigh(l, w))
+				meaning = append(meaning, func(mask int) int { return sum(lits, mask, []sat.Term{{Lit: l, Weight: w}}) })
+				continue
+			}
+			some, base, each := pick(r, lits, r.IntN(5)), r.IntN(3), 1+r.IntN(3)
+			parts = append(parts, s.NewCounter(s.Root(), some...).Beyond(base, each))
+			meaning = append(meaning, func(mask int) int { return each * max(0, sum(lits, mask, units(some))-base) })
+		}
+		c := s.Sum(s.Root(), parts...)
+		k := r.IntN(c.Size() + 2)
+		agree(t, s, c.AtLeast(k).Not(), lits, func(mask int) bool {
+			total := 0
+			for _, part := range meaning {
+				total += part(mask)
+			}
+			return total < k
+		})
+	}
+}
+
 func TestDisjointForbidsExactlyTheOverlaps(t *testing.T) {
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 5))

@@ -197,3 +197,20 @@ func (s *Solver) Value(l Lit) bool { return s.model.Value(l) }
 func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
 
 func inner(l Lit) z.Lit { return z.Dimacs2Lit(int(l)) }
+
+// Recall makes the next search start near m: each variable is first tried with its value there.
+// It changes what is found first, never what is possible.
+func (s *Solver) Recall(m Model) {
+	// Gini saves the value of each variable it takes back. So all are assumed, which a test carries
+	// out without searching, and taken back.
+	s.gini.Assume(inner(s.root))
+	for v := 1; v < len(m); v++ {
+		l := Lit(v)
+		if !m[v] {
+			l = -l
+		}
+		s.gini.Assume(inner(l))
+	}
+	s.gini.Test(nil)
+	s.gini.Untest()
+}

@@ -1,0 +1,54 @@
+package ordered
+
+import "tackwright/solver/sat"
+
+// improve looks for better solutions from above: it demands a value well below the best, and less
+// and less below it where that cannot be decided with the given ticks of work.
+func (g *search) improve(ticks int) {
+	const finest = 128 // a sum that counts further than this is a burden
+	unit := 1 + (g.upper()-g.lower)/finest
+	sel := g.q.s.NewVar()
+	defer g.q.s.Retire(sel)
+	excess := g.excess(sel, unit)
+	for step := (g.upper() - g.bound()) / 2; !g.over(); {
+		before := g.upper()
+		step = max(1, min(step, before-g.bound()))
+		target := before - step
+		few := excess.AtLeast((target-g.lower)/unit + 1).Not()
+		g.q.s.Recall(g.q.best)
+		switch status := g.q.ask(ticks, []sat.Lit{sel, few}); {
+		case status == sat.Sat && g.upper() < before:
+			step *= 2
+		case status == sat.Unsat && unit == 1:
+			g.known = max(g.known, target+1)
+		case step > 1:
+			step /= 2
+		default:
+			return
+		}
+	}
+}
+
+// excess counts, under sel, what a solution costs beyond the lower bound, in whole units each.
+func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
+	var parts []*sat.Counter
+	weigh := func(l sat.Lit, weight int) {
+		if weight >= unit {
+			parts = append(parts, g.q.s.Weigh(l, weight/unit))
+		}
+	}
+	for _, w := range g.wishes {
+		if w.tally == nil {
+			weigh(w.lit.Not(), w.weight)
+		}
+	}
+	for _, t := range g.tallies {
+		for i, used := range t.used {
+			weigh(t.counter.AtLeast(i+1), t.weight-used)
+		}
+		if t.weight >= unit {
+			parts = append(parts, t.counter.Beyond(len(t.used), t.weight/unit))
+		}
+	}
+	return g.q.s.Sum(sel, parts...)
+}
