@@ -84,6 +84,7 @@ func (t *table[T]) read(r *reader, n *node, into *T) bool {
 		k := t.key(p.key)
 		if k == nil {
 			r.unknownKey(p, t.head, t.names())
+			seen[nearest(p.key, t.names())] = true // it is there, misspelt
 			continue
 		}
 		seen[p.key] = true
@@ -140,6 +141,9 @@ func didYouMean(word string, known []string) string {
 
 // notA reports a value of another type than the form's.
 func notA[V any](r *reader, n *node, f form[V]) {
+	if n.kind == unstable.Invalid {
+		return // reported when the file was parsed
+	}
 	what := kindWords[n.kind]
 	message := fmt.Sprintf("%s is %s; here belongs %s", n.shown(), what, f.words)
 	if n.kind == unstable.Array || n.kind == unstable.InlineTable || n.kind == unstable.Bool {
@@ -192,6 +196,7 @@ func list[V any](one form[V], words string) form[[]V] {
 		vs, ok := make([]V, 0, len(items)), true
 		for _, item := range items {
 			v, good := one.read(r, item)
+			item.bad = !good
 			if ok = ok && good; good {
 				vs = append(vs, v)
 			}

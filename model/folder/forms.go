@@ -63,7 +63,7 @@ var (
 	mountTime = within(duration, 0, 60, "nobody takes an hour to mount")
 	weekdays  = textForm("a weekday", `"Monday" or "Mon"`, "", weekday)
 
-	yes     = plainForm("true or false", "true", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })
+	yes     = plainForm("true or false", "true or false", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })
 	integer = plainForm("a whole number", "3", unstable.Integer, func(s string) (int, error) {
 		n, err := strconv.ParseInt(s, 0, 32)
 		if err != nil {
@@ -89,8 +89,8 @@ var (
 	loadShares = within(shares, 1, 30, "a load is between 1 % and 30 % of the horse's weight")
 	factors    = within(shares, 1, 400, "a factor is between 1 % and 400 %")
 
-	dates = either(plainForm("a date", "2026-11-25", unstable.LocalDate, model.ParseDate),
-		textForm("a date", "2026-11-25", "", model.ParseDate))
+	dates = either(plainForm("a date", "2026-11-25", unstable.LocalDate, isoDate),
+		textForm("a date", "2026-11-25", "", isoDate))
 	// foaled is a date, or a year of which the last day counts.
 	foaled = either(dates, plainForm("a year or a date", "2012 or 2012-05-20", unstable.Integer,
 		func(s string) (model.Date, error) {
@@ -121,6 +121,15 @@ var (
 
 	periods = list(period, "a list of times")
 )
+
+// isoDate is model.ParseDate with no more to say than that it is none.
+func isoDate(s string) (model.Date, error) {
+	d, err := model.ParseDate(s)
+	if err != nil {
+		err = errForm
+	}
+	return d, err
+}
 
 // words is a form of plain text.
 func words(what, like string) form[string] {

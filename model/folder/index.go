@@ -2,6 +2,8 @@ package folder
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -24,7 +26,7 @@ func newIndex[T any](kind string) index[T] {
 // add takes in a name, or an old one, of a noun and reports one that is taken.
 func (x *index[T]) add(r *reader, noun *T, name string, at Span) {
 	if old := x.by[name]; old != nil {
-		r.mistake(at, fmt.Sprintf("two of one name: %s %q is at %s as well", x.kind, name, x.at[name]),
+		r.mistake(at, fmt.Sprintf("%s %q is here twice: it is at %s as well", x.kind, name, x.at[name]),
 			"give one of them another name")
 		return
 	}
@@ -51,7 +53,7 @@ func (x *index[T]) find(r *reader, n *node, make func(name string) *T) (*T, bool
 		}
 		return x.gone[n.text], true
 	}
-	mend := fmt.Sprintf("there is no %s yet: add one, or mend the name", x.kind)
+	mend := fmt.Sprintf("the folder has none yet: add a [[%s]]", x.kind)
 	if near := nearest(n.text, x.known); near != "" {
 		mend = fmt.Sprintf("did you mean %q?", near)
 	} else if len(x.known) > 0 {
@@ -103,3 +105,6 @@ func badName(s string) string {
 	}
 	return ""
 }
+
+// goneNames are the names that records have and the folder has not.
+func (x *index[T]) goneNames() []string { return slices.Sorted(maps.Keys(x.gone)) }

@@ -112,8 +112,8 @@ func (l *lessonEntry) finish(r *reader, n *node) {
 	for i := range l.places {
 		p := &l.places[i]
 		at := n
-		if k := n.get("riders"); k != nil && i < len(k.val.items) {
-			at = k.val.items[i]
+		if k := n.get("riders"); k != nil {
+			at = k.val.item(i)
 		}
 		p.Start, p.End = p.within(r, at, l.Lesson)
 		r.inOrder(at, "from", "until", p.From, p.Until)

@@ -2,7 +2,6 @@ package folder
 
 import (
 	"errors"
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -189,7 +188,7 @@ func label(s string, cm bool) (model.Label, error) {
 			return 0, errors.New("a seat's size is in inches")
 		}
 		if n*2%5 != 0 || n*2/5%500 != 0 {
-			return 0, fmt.Errorf("no girth is labelled %s: in centimetres a label is its inches times 2.5", s)
+			return 0, errors.New("a label in centimetres is its inches times 2.5, and those go in halves")
 		}
 		n = n * 2 / 5
 	}

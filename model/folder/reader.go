@@ -74,12 +74,7 @@ func (r *reader) at(noun any, path ...any) Span {
 			}
 			n = p.val
 		case int:
-			switch {
-			case step < len(n.items):
-				n = n.items[step]
-			case step > 0:
-				return whole
-			}
+			n = n.item(step)
 		}
 	}
 	return n.span

@@ -20,6 +20,7 @@ type node struct {
 	pairs []*pair // of a table, in the order of the file
 	made  made    // of a table or list of tables
 	torn  bool    // part of it could not be read
+	bad   bool    // an item of a list that has a mistake and is left out
 }
 
 // pair is one key of a table with its value.
@@ -49,6 +50,21 @@ func (n *node) get(key string) *pair {
 		}
 	}
 	return nil
+}
+
+// item is the one of a list that became value number i; a value alone is a list
+// of it.
+func (n *node) item(i int) *node {
+	for _, x := range n.items {
+		if x.bad {
+			continue
+		}
+		if i == 0 {
+			return x
+		}
+		i--
+	}
+	return n
 }
 
 // parse reads one file into a tree whose every part knows its place. What is
@@ -108,7 +124,7 @@ func (p *parser) read() bool {
 		r := p.toml.Range(pe.Highlight)
 		at, n = int(r.Offset), max(1, int(r.Length))
 	}
-	p.wrong(p.src.span(p.base+at, min(p.base+at+n, len(p.src.data))), "this is not TOML: "+p.toml.Error().Error(), "")
+	p.wrong(p.src.span(p.base+at, min(p.base+at+n, len(p.src.data))), "this is not TOML: "+p.toml.Error().Error(), hint(p.toml.Error().Error()))
 	p.here.torn = true
 	next := p.src.nextHeader(p.base+max(at, end), p.base)
 	if next < 0 {
@@ -116,6 +132,31 @@ func (p *parser) read() bool {
 	}
 	p.base = next
 	return true
+}
+
+// hints say how to mend what people get wrong most.
+var hints = []struct{ part, mend string }{
+	{"strings cannot have new lines", "end the text with its quote on the same line"},
+	{"unterminated", "end the text with its quote"},
+	{"after array value", "end the list with ], and put commas between its values"},
+	{"array is incomplete", "end the list with ]"},
+	{"inline table", "end the table with }, and put commas between its keys"},
+	{"expected '=' after key", "write a key, then =, then its value"},
+	{"strings must be quoted", "put the value between quotes"},
+	{"at start of value", "put the value between quotes"},
+	{"expected newline", "write one key a line; remarks stand behind a #"},
+	{"close array table name", "write a table's name between two brackets on each side"},
+	{"at start of key", "a key has letters, digits, _ and - alone"},
+	{"invalid UTF-8", "save the file as UTF-8"},
+}
+
+func hint(message string) string {
+	for _, h := range hints {
+		if strings.Contains(message, h.part) {
+			return h.mend
+		}
+	}
+	return ""
 }
 
 // header goes to the table that a header opens, and returns where it ends.
@@ -237,7 +278,8 @@ func (p *parser) value(v *unstable.Node, start, end int) *node {
 	}
 	n.span = p.src.span(start, end)
 	if !plain(n) {
-		p.wrong(n.span, fmt.Sprintf("this is not TOML: there is no such %s as %s", scalars[n.kind], n.text), "")
+		p.wrong(n.span, fmt.Sprintf("there is no such %s as %s", scalars[n.kind], n.text), "")
+		n.kind = unstable.Invalid
 	}
 	return n
 }

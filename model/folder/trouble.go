@@ -45,6 +45,12 @@ func (t Trouble) String() string {
 		b.WriteString(": ")
 	}
 	b.WriteString(t.Message)
+	switch {
+	case t.Waits == 1:
+		b.WriteString(" (1 ride of the coming week waits for it)")
+	case t.Waits > 1:
+		fmt.Fprintf(&b, " (%d rides of the coming week wait for it)", t.Waits)
+	}
 	if t.Span.Line > 0 {
 		fmt.Fprintf(&b, "\n    %s\n    %s", t.Line, t.carets())
 	}

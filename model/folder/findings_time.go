@@ -1,0 +1,141 @@
+package folder
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tackwright/model"
+)
+
+// lookAhead is how many dates ahead two lessons are compared: a usual term.
+const lookAhead = 56
+
+// lessons names lessons that are in each other's way, or have more riders than
+// room, and riders who are asked to be in two places.
+func (l *finder) lessons() {
+	seen := map[[2]*model.Lesson]bool{}
+	for d := l.today; d < l.today+lookAhead; d++ {
+		for i, a := range l.c.Lessons {
+			if !l.c.Holds(a, d) {
+				continue
+			}
+			for _, b := range l.c.Lessons[:i] {
+				if l.c.Holds(b, d) && a.Start < b.End && b.Start < a.End && a.Instructor == b.Instructor && !seen[[2]*model.Lesson{a, b}] {
+					seen[[2]*model.Lesson{a, b}] = true
+					l.find(a, l.r.at(a, "instructor"), 0, fmt.Sprintf("%s teaches %s and %s at once, from %s on", a.Instructor.Name, b.Name, a.Name, long(d)), "give one of them another instructor or hour")
+				}
+			}
+		}
+	}
+	full := map[*model.Lesson]bool{}
+	for _, m := range l.week.Meetings {
+		if m.NotHeld == "" && !full[m.Lesson] {
+			full[m.Lesson] = l.room(m)
+		}
+	}
+	for i, r := range l.week.Rides {
+		for _, q := range l.week.Rides[:i] {
+			if r.Rider == q.Rider && r.Date() == q.Date() && r.Start < q.End && q.Start < r.End && r.State == model.Open && q.State == model.Open {
+				l.find(r.Rider, l.r.at(r.Rider), 0, fmt.Sprintf("%s is to ride in %s and %s at once on %s", r.Rider.Name, q.Meeting.Name, r.Meeting.Name, long(r.Date())), "take her out of one, or give both their parts")
+			}
+		}
+	}
+	for _, b := range l.c.Bookings {
+		stands := slices.ContainsFunc(b.Lesson.Places, func(p model.Place) bool {
+			return p.Rider == b.Rider && p.On(b.Date, l.c.House.WeekStarts) && p.End == 0
+		})
+		if stands && b.Date >= l.today {
+			l.find(b, l.r.at(b), 0, fmt.Sprintf("%s stands in %s on that date anyway", b.Rider.Name, b.Lesson.Name), "leave the booking out")
+		}
+	}
+	for _, r := range l.week.Rides {
+		if r.State == model.Off && r.Meeting.NotHeld != "" {
+			for _, b := range l.c.Bookings {
+				if b.Lesson == r.Meeting.Lesson && b.Date == r.Date() && b.Rider == r.Rider {
+					l.find(b, l.r.at(b, "on"), 0, fmt.Sprintf("%s is not held on %s: %s", b.Lesson.Name, long(b.Date), r.Meeting.NotHeld), "book another date")
+				}
+			}
+		}
+	}
+	for i, t := range l.c.Terms {
+		for _, u := range l.c.Terms[:i] {
+			if t.First <= u.Last && u.First <= t.Last {
+				l.find(t, l.r.at(t, "first"), 0, fmt.Sprintf("%s and %s overlap", u.Name, t.Name), "mend their dates")
+			}
+		}
+		for j, p := range t.Pairings {
+			if p.Rider.IsBanned(p.Horse) {
+				l.find(t, l.r.at(t, "pairings", j), 0, fmt.Sprintf("%s is paired with %s, which she must not ride", p.Rider.Name, p.Horse.Name), "mend the pairing, or never_on of the rider")
+			}
+		}
+	}
+}
+
+// room reports whether a lesson has more riders at once than one of its limits
+// has places for, and names it.
+func (l *finder) room(m *model.Meeting) bool {
+	most, at := 0, model.Minute(0)
+	for _, r := range l.week.Rides {
+		if r.Meeting != m || r.State != model.Open {
+			continue
+		}
+		n := l.waiting(func(q *model.Ride) bool { return q.Meeting == m && q.Start <= r.Start && r.Start < q.End })
+		if n > most {
+			most, at = n, r.Start
+		}
+	}
+	for _, limit := range []struct {
+		n   int
+		who string
+	}{{m.Lesson.Size, "the lesson has"}, {m.Arena.RidersAtOnce, m.Arena.Name + " has"}, {m.Instructor.RidersAtOnce, m.Instructor.Name + " takes"}} {
+		if limit.n != 0 && most > limit.n {
+			places := "places"
+			if limit.n == 1 {
+				places = "place"
+			}
+			l.find(m.Lesson, l.r.at(m.Lesson, "riders"), most-limit.n, fmt.Sprintf("%s has %d riders at %s on %s, and %s %d %s",
+				m.Name, most, at, long(m.Date), limit.who, limit.n, places), "move somebody to another lesson, or mend the limit")
+			return true
+		}
+	}
+	return false
+}
+
+// records names dates that nobody has closed, and names that are gone.
+func (l *finder) records() {
+	posted := map[model.Date]bool{}
+	for _, p := range l.c.Posted {
+		for _, t := range p.Told {
+			posted[t.Date] = posted[t.Date] || t.Turn != nil
+		}
+	}
+	for _, x := range l.c.Ridden {
+		delete(posted, x.Date)
+	}
+	var open []model.Date
+	for d, rides := range posted {
+		if rides && d < l.today {
+			open = append(open, d)
+		}
+	}
+	slices.Sort(open)
+	switch n := len(open); {
+	case n == 1:
+		l.find(nil, Span{}, 0, fmt.Sprintf("%s is not closed: it counts as posted, not confirmed", long(open[0])), "confirm what was ridden")
+	case n > 1:
+		l.find(nil, Span{}, 0, fmt.Sprintf("%d dates are not closed, from %s to %s: they count as posted, not confirmed", n, open[0], open[n-1]), "confirm what was ridden")
+	}
+	for _, g := range []struct {
+		kind  string
+		names []string
+	}{
+		{"horses", l.r.horses.goneNames()}, {"tack", l.r.pieces.goneNames()}, {"riders", l.r.riders.goneNames()},
+		{"lessons", l.r.lessons.goneNames()}, {"persons", l.r.persons.goneNames()}, {"arenas", l.r.arenas.goneNames()},
+	} {
+		if len(g.names) > 0 {
+			l.find(nil, Span{}, 0, fmt.Sprintf("records name %s that the folder no longer has: %s", g.kind, strings.Join(g.names, ", ")),
+				"if one was renamed, add its old name to was")
+		}
+	}
+}
