@@ -9,8 +9,8 @@ type contact struct {
 	from  Instant
 }
 
-// exposureDays is how long before a mark a piece that the horse wore counts as
-// worn since (Equine Disease Communication Center; common practice).
+// exposureDays is how many whole dates before that of a mark a piece that the
+// horse wore counts as worn since (Equine Disease Communication Center; common practice).
 const exposureDays = 14
 
 // ContactFrom is the instant from which a skin-touching piece used on h at at
@@ -20,11 +20,21 @@ func (h *Horse) ContactFrom(at Instant, house *House) (from Instant, ok bool) {
 		switch {
 		case mark.Has(at):
 			return at, true
-		case at.Before(mark.From) && !at.Before(Instant{mark.From.Date - exposureDays, mark.From.Minute}):
+		case at.Before(mark.From) && at.Date >= mark.From.Date-exposureDays:
 			if !ok || mark.From.Before(from) {
 				from, ok = mark.From, true
 			}
 		}
+	}
+	return from, ok
+}
+
+// leavesContact is [Horse.ContactFrom] for a stint, but never before its end: a
+// cleaning in the middle of it cleans nothing.
+func (s *Stint) leavesContact(house *House) (from Instant, ok bool) {
+	from, ok = s.Turn.Horse.ContactFrom(Instant{s.Date, s.Start}, house)
+	if end := (Instant{s.Date, s.End}); from.Before(end) {
+		from = end
 	}
 	return from, ok
 }
@@ -51,34 +61,55 @@ func contactsBefore(w *Week) map[*Piece][]contact {
 		return found
 	}
 	record := newRecorder(w.Centre)
-	if len(w.Centre.Posted) > 0 {
-		earliest = max(earliest, w.Centre.Posted[0].From)
-	}
-	add := func(t *Turn, at Instant) {
-		if !marked[t.Horse] {
+	earliest = max(earliest, w.historyBegins())
+	add := func(s *Stint) {
+		if !marked[s.Turn.Horse] {
 			return
 		}
-		from, ok := t.Horse.ContactFrom(at, w.House)
+		from, ok := s.leavesContact(w.House)
 		if !ok {
 			return
 		}
-		for _, p := range t.Pieces() {
+		for _, p := range s.Turn.Pieces() {
 			if p.Skin {
-				found[p] = append(found[p], contact{t.Horse, from})
+				found[p] = append(found[p], contact{s.Turn.Horse, from})
 			}
 		}
 	}
 	for d := earliest; d < w.From; d++ {
 		for _, t := range record.on(d) {
 			if t.Turn != nil {
-				add(t.Turn, Instant{d, t.Start})
+				add(&Stint{Date: d, Start: t.Start, End: t.End, Turn: t.Turn})
 			}
 		}
 		for _, x := range record.works(w.Centre, d) {
-			add(&Turn{Horse: x.Horse, Seat: x.Seat, Pads: x.Pads, Girth: x.Girth}, Instant{d, x.Start})
+			add(&Stint{Date: d, Start: x.Start, End: x.End, Turn: x.turn()})
 		}
 	}
 	return found
+}
+
+// worksLookBack is how many dates back a standing work that states no first
+// date is taken to have been done.
+const worksLookBack = 366
+
+// historyBegins is the first date of which anything can be told.
+func (w *Week) historyBegins() Date {
+	first := w.From
+	for _, p := range w.Centre.Posted {
+		first = min(first, p.From)
+	}
+	for _, r := range w.Centre.Ridden {
+		first = min(first, r.Date)
+	}
+	for _, x := range w.Centre.Works {
+		from := max(x.From, x.On)
+		if from == 0 {
+			from = w.From - worksLookBack
+		}
+		first = min(first, from)
+	}
+	return first
 }
 
 // Contacted are the marked horses whose contact lies on the piece, uncleaned,

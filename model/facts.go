@@ -140,7 +140,7 @@ func (k *weekMaker) work(d Date, x *Work) {
 		}
 	}
 	k.Facts = append(k.Facts, &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Name: name,
-		Turn: &Turn{Horse: x.Horse, Seat: x.Seat, Pads: x.Pads, Girth: x.Girth},
+		Turn: x.turn(),
 		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())})
 }
 
@@ -158,4 +158,9 @@ func (k *weekMaker) lookBack() {
 			}
 		}
 	}
+}
+
+// turn is the horse of a work and the tack that it names.
+func (x *Work) turn() *Turn {
+	return &Turn{Horse: x.Horse, Seat: x.Seat, Pads: x.Pads, Girth: x.Girth}
 }

@@ -76,12 +76,9 @@ var ownTackOnly = &Rule{
 					}
 				}
 				for j, s := range uses {
-					from, ok := s.Turn.Horse.ContactFrom(Instant{s.Date, s.Start}, l.House)
+					from, ok := s.leavesContact(l.House)
 					if j == i || !ok || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || at.Before(from) || p.CleanedBetween(from, at) {
 						continue
-					}
-					if at == from && j > i {
-						continue // both at one instant: told once, in order
 					}
 					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned",
 						t.Name, p.Tag, s.Turn.Horse.Name)
