@@ -11,8 +11,12 @@ var seatFitsHorse = &Rule{
 			if t.Seat == nil {
 				continue // another rule's
 			}
-			if !slices.ContainsFunc(l.RowsFor(t.Horse, t.Seat, s.Date), func(r *FitRow) bool {
-				return len(r.Pads) == 0 || slices.Equal(r.Pads, t.Pads)
+			rows := l.RowsFor(t.Horse, t.Seat, s.Date)
+			if len(rows) > 0 && !slices.ContainsFunc(rows, func(r *FitRow) bool { return len(r.Pads) > 0 }) {
+				continue // no row names pads: which go with the seat is asked of the whole set
+			}
+			if !slices.ContainsFunc(rows, func(r *FitRow) bool {
+				return samePads(l.PadChoices(t.Horse, t.Seat, r), t.Pads)
 			}) {
 				l.breaks([]*Stint{s}, "%s: the fit chart does not approve %s with these pads for %s on that date",
 					s.Name, t.Seat.Tag, t.Horse.Name)
@@ -54,16 +58,16 @@ var girthFits = &Rule{
 	audit: func(l *ledger) {
 		for _, s := range l.open {
 			t := s.Turn
-			if t.Seat == nil || t.Girth == nil {
-				continue
+			if t.Seat == nil || t.Girth == nil || !t.Seat.TakesGirth() {
+				continue // another rule's
 			}
 			if t.Girth.Family != t.Seat.Family {
 				l.breaks([]*Stint{s}, "%s: %s does not buckle to %s (%s)", s.Name, t.Girth.Tag, t.Seat.Tag, t.Seat.Family.Takes())
 			}
-			rows := l.RowsFor(t.Horse, t.Seat, s.Date)
-			if len(rows) > 0 && !slices.ContainsFunc(rows, func(r *FitRow) bool {
-				return samePads(l.PadChoices(t.Horse, t.Seat, r), t.Pads) && r.HasGirth(t.Girth)
-			}) {
+			rows := slices.DeleteFunc(l.RowsFor(t.Horse, t.Seat, s.Date), func(r *FitRow) bool {
+				return !samePads(l.PadChoices(t.Horse, t.Seat, r), t.Pads) // wrong pads are another rule's
+			})
+			if len(rows) > 0 && !slices.ContainsFunc(rows, func(r *FitRow) bool { return r.HasGirth(t.Girth) }) {
 				l.breaks([]*Stint{s}, "%s: the fit chart does not name %s with %s for %s", s.Name, t.Girth.Tag, t.Seat.Tag, t.Horse.Name)
 			}
 		}
@@ -75,15 +79,34 @@ var extrasFit = &Rule{
 	Sentence: "what the rider needs beside is of the right size and goes on that seat",
 	audit: func(l *ledger) {
 		for _, s := range l.open {
+			if !met(s.Rider.Extras, s.Turn.Extras) {
+				l.breaks([]*Stint{s}, "%s: what is needed beside is not all of the right size", s.Name)
+			}
 			for _, x := range s.Turn.Extras {
-				i := slices.IndexFunc(s.Rider.Extras, func(n ExtraNeed) bool { return n.Kind == x.Kind })
-				if i >= 0 && !slices.ContainsFunc(s.Rider.Extras, func(n ExtraNeed) bool { return n.MetBy(x) }) {
-					l.breaks([]*Stint{s}, "%s: %s is not of the size that the rider needs", s.Name, x.Tag)
-				}
 				if s.Turn.Seat != nil && !x.GoesOnSeat(s.Turn.Seat) {
 					l.breaks([]*Stint{s}, "%s: %s does not go on %s", s.Name, x.Tag, s.Turn.Seat.Tag)
 				}
 			}
 		}
 	},
+}
+
+// met reports whether every need that has a piece of its kind is met by one of
+// its own, in whatever order the pieces are named. (That each has one at all is
+// asked of the whole set.)
+func met(needs []ExtraNeed, extras []*Piece) bool {
+	if len(needs) == 0 {
+		return true
+	}
+	lacking := true
+	for i, x := range extras {
+		if x.Kind != needs[0].Kind {
+			continue
+		}
+		lacking = false
+		if needs[0].MetBy(x) && met(needs[1:], slices.Delete(slices.Clone(extras), i, i+1)) {
+			return true
+		}
+	}
+	return lacking && met(needs[1:], extras)
 }
