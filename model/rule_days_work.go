@@ -30,13 +30,13 @@ func (w *Week) LimitsOf(h *Horse) Limits { return h.Limits.Or(w.House.Limits) }
 // of each and the gaps shorter than the rest at 100 %.
 func (w *Week) DayWork(day []*Stint) int64 {
 	var sum int64
+	var last Minute // end of what is done so far: facts may overlap
 	for i, s := range day {
 		sum += s.Work
-		if i > 0 {
-			if gap := s.Start - day[i-1].End; gap > 0 && gap < w.House.Rest {
-				sum += int64(gap) * workUnit
-			}
+		if gap := s.Start - last; i > 0 && gap > 0 && gap < w.House.Rest {
+			sum += int64(gap) * workUnit
 		}
+		last = max(last, s.End)
 	}
 	return sum
 }

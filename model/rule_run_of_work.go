@@ -7,12 +7,8 @@ var runOfWork = &Rule{
 		for _, h := range l.horses {
 			limits := l.LimitsOf(h)
 			for _, run := range l.runs(h) {
-				end := run[0].End
-				for _, s := range run {
-					end = max(end, s.End)
-				}
 				first, n := run[0], sessions(run)
-				if clock := int(end - first.Start); limits.RunMinutes != 0 && clock > limits.RunMinutes {
+				if clock := int(lastEnd(run) - first.Start); limits.RunMinutes != 0 && clock > limits.RunMinutes {
 					l.breaks(run, "%s: %d min with no rest on %s from %s on, and %d are its limit",
 						h.Name, clock, first.Date.Words(), first.Start, limits.RunMinutes)
 				}
@@ -31,8 +27,7 @@ func (l *ledger) runs(h *Horse) [][]*Stint {
 	var runs [][]*Stint
 	for _, s := range l.ofHorse[h] {
 		if n := len(runs) - 1; n >= 0 {
-			last := runs[n][len(runs[n])-1]
-			if last.Date == s.Date && s.Start-last.End < l.House.Rest {
+			if runs[n][0].Date == s.Date && s.Start-lastEnd(runs[n]) < l.House.Rest {
 				runs[n] = append(runs[n], s)
 				continue
 			}
@@ -40,4 +35,14 @@ func (l *ledger) runs(h *Horse) [][]*Stint {
 		runs = append(runs, []*Stint{s})
 	}
 	return runs
+}
+
+// lastEnd is when the last of the stints ends: facts may overlap, so it need not
+// be the last to start.
+func lastEnd(stints []*Stint) Minute {
+	end := stints[0].End
+	for _, s := range stints {
+		end = max(end, s.End)
+	}
+	return end
 }
