@@ -120,12 +120,14 @@ func (k *weekMaker) rides(m *Meeting) {
 	}
 	for _, p := range l.Places {
 		if p.On(m.Date, k.House.WeekStarts) {
-			add(p.Rider, m.partStart(p.Start, p.End), m.partEnd(p.End))
+			start, end := m.part(p.Start, p.End)
+			add(p.Rider, start, end)
 		}
 	}
 	for _, b := range k.Centre.Bookings {
 		if b.Lesson == l && b.Date == m.Date {
-			add(b.Rider, m.partStart(b.Start, b.End), m.partEnd(b.End))
+			start, end := m.part(b.Start, b.End)
+			add(b.Rider, start, end)
 		}
 	}
 	for _, n := range k.on(NoteRiderAdded, m.Date) {
@@ -135,20 +137,19 @@ func (k *weekMaker) rides(m *Meeting) {
 	}
 }
 
-// partStart and partEnd place a part of a lesson in the meeting: a lesson that
-// was moved takes its parts along, one that was shortened cuts them.
-func (m *Meeting) partStart(start, end Minute) Minute {
+// part places a part of a lesson in the meeting; an end of 0 is the whole. A
+// lesson that was moved takes its parts along, one that was shortened cuts them;
+// a part of which nothing is left keeps its hours, and its ride is off.
+func (m *Meeting) part(start, end Minute) (Minute, Minute) {
 	if end == 0 {
-		return m.Start
+		return m.Start, m.End
 	}
-	return min(m.End-1, start+m.Start-m.Lesson.Start)
-}
-
-func (m *Meeting) partEnd(end Minute) Minute {
-	if end == 0 {
-		return m.End
+	moved := m.Start - m.Lesson.Start
+	start, end = start+moved, end+moved
+	if start < m.End {
+		end = min(end, m.End)
 	}
-	return min(m.End, end+m.Start-m.Lesson.Start)
+	return start, end
 }
 
 // state settles whether the ride is open, and what a person has held for it.
@@ -162,6 +163,9 @@ func (k *weekMaker) state(r *Ride) {
 		if n.Rider == r.Rider && (n.Lesson == nil || n.Lesson == r.Meeting.Lesson) && n.during(r.Start, r.End) {
 			off(cmp.Or(n.Words, r.Rider.Called()+" is away"))
 		}
+	}
+	if r.Start >= r.Meeting.End {
+		off("the lesson ends before this part of it")
 	}
 	if r.Meeting.NotHeld != "" {
 		off(r.Meeting.NotHeld)
