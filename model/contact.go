@@ -29,14 +29,21 @@ func (h *Horse) ContactFrom(at Instant, house *House) (from Instant, ok bool) {
 	return from, ok
 }
 
-// leavesContact is [Horse.ContactFrom] for a stint, but never before its end: a
-// cleaning in the middle of it cleans nothing.
-func (s *Stint) leavesContact(house *House) (from Instant, ok bool) {
-	from, ok = s.Turn.Horse.ContactFrom(Instant{s.Date, s.Start}, house)
-	if end := (Instant{s.Date, s.End}); from.Before(end) {
-		from = end
+// leavesContact are the instants from which the stint's skin-touching pieces go
+// to no other horse: one for each mark that reaches it, since a cleaning before
+// a later mark does not count. None is before the stint's end: a cleaning in the
+// middle of it cleans nothing.
+func (s *Stint) leavesContact(house *House) (from []Instant) {
+	worn, end := Instant{s.Date, s.Start}, Instant{s.Date, s.End}
+	for _, mark := range s.Turn.Horse.ownTackMarks(house) {
+		switch {
+		case mark.Has(worn), worn.Before(mark.From) && mark.From.Before(end):
+			from = append(from, end)
+		case worn.Before(mark.From) && worn.Date >= mark.From.Date-exposureDays:
+			from = append(from, mark.From)
+		}
 	}
-	return from, ok
+	return from
 }
 
 // CleanedBetween reports whether a named person has cleaned the piece at or
@@ -66,13 +73,11 @@ func contactsBefore(w *Week) map[*Piece][]contact {
 		if !marked[s.Turn.Horse] {
 			return
 		}
-		from, ok := s.leavesContact(w.House)
-		if !ok {
-			return
-		}
-		for _, p := range s.Turn.Pieces() {
-			if p.Skin {
-				found[p] = append(found[p], contact{s.Turn.Horse, from})
+		for _, from := range s.leavesContact(w.House) {
+			for _, p := range s.Turn.Pieces() {
+				if p.Skin {
+					found[p] = append(found[p], contact{s.Turn.Horse, from})
+				}
 			}
 		}
 	}

@@ -76,8 +76,8 @@ var ownTackOnly = &Rule{
 					}
 				}
 				for j, s := range uses {
-					from, ok := s.leavesContact(l.House)
-					if j == i || !ok || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || at.Before(from) || p.CleanedBetween(from, at) {
+					unclean := func(from Instant) bool { return !at.Before(from) && !p.CleanedBetween(from, at) }
+					if j == i || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || !slices.ContainsFunc(s.leavesContact(l.House), unclean) {
 						continue
 					}
 					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned",
