@@ -75,22 +75,22 @@ func (l *finder) riders() {
 	for i, x := range l.c.Riders {
 		rides := l.waiting(func(r *model.Ride) bool { return r.Rider == x })
 		if x.Weight == 0 {
-			l.find(x, l.r.at(x), rides, x.Name+" has no weight, so she does not ride", `weigh her dressed to ride: weight = "62 kg"`)
+			l.find(x, l.r.at(x), rides, x.Name+" has no weight, and so does not ride", `weigh rider and clothes as ridden in: weight = "62 kg"`)
 		}
 		if !l.c.House.Elsewhere.Forms {
-			l.runsOut(x, l.r.at(x, "form_until"), x.FormUntil, x.Name+"'s form", "so she does not ride", `form_until = 2027-06-30`,
+			l.runsOut(x, l.r.at(x, "form_until"), x.FormUntil, x.Name+"'s form", "so there is no ride", `form_until = 2027-06-30`,
 				func(after model.Date) int {
 					return l.waiting(func(r *model.Ride) bool { return r.Rider == x && r.Date() > after })
 				})
 		}
 		if x.SeatMin == 0 {
-			l.find(x, l.r.at(x), 0, x.Name+" has no size of seat, so sizes are not checked for her", `seat = "17 in", or by thigh = "20 in"`)
+			l.find(x, l.r.at(x), 0, x.Name+" has no size of seat, so that sizes of seats are not checked", `seat = "17 in", or by thigh = "20 in"`)
 		}
 		if !placed[x] && x.WaitingSince == 0 {
-			l.find(x, l.r.at(x), 0, x.Name+" is in no lesson", "add her to the riders of a lesson, or say waiting_since")
+			l.find(x, l.r.at(x), 0, x.Name+" is in no lesson", "add the name to the riders of a lesson, or say waiting_since")
 		}
 		if x.Usual != nil && x.IsBanned(x.Usual) {
-			l.find(x, l.r.at(x, "usual_horse"), 0, fmt.Sprintf("%s's usual horse, %s, is one that she must not ride", x.Name, x.Usual.Name), "mend usual_horse or never_on")
+			l.find(x, l.r.at(x, "usual_horse"), 0, fmt.Sprintf("the usual horse of %s, %s, is one never to ride", x.Name, x.Usual.Name), "mend usual_horse or never_on")
 		}
 		for _, y := range l.c.Riders[:i] {
 			if x.Called() == y.Called() {

@@ -37,7 +37,7 @@ func (l *finder) lessons() {
 	for i, r := range l.week.Rides {
 		for _, q := range l.week.Rides[:i] {
 			if r.Rider == q.Rider && r.Date() == q.Date() && r.Start < q.End && q.Start < r.End && r.State == model.Open && q.State == model.Open {
-				l.find(r.Rider, l.r.at(r.Rider), 0, fmt.Sprintf("%s is to ride in %s and %s at once on %s", r.Rider.Name, q.Meeting.Name, r.Meeting.Name, long(r.Date())), "take her out of one, or give both their parts")
+				l.find(r.Rider, l.r.at(r.Rider), 0, fmt.Sprintf("%s is to ride in %s and %s at once on %s", r.Rider.Name, q.Meeting.Name, r.Meeting.Name, long(r.Date())), "leave one of the places out, or give both their parts")
 			}
 		}
 	}
@@ -66,7 +66,7 @@ func (l *finder) lessons() {
 		}
 		for j, p := range t.Pairings {
 			if p.Rider.IsBanned(p.Horse) {
-				l.find(t, l.r.at(t, "pairings", j), 0, fmt.Sprintf("%s is paired with %s, which she must not ride", p.Rider.Name, p.Horse.Name), "mend the pairing, or never_on of the rider")
+				l.find(t, l.r.at(t, "pairings", j), 0, fmt.Sprintf("%s is paired with %s, a horse never to ride", p.Rider.Name, p.Horse.Name), "mend the pairing, or never_on of the rider")
 			}
 		}
 	}
@@ -88,14 +88,10 @@ func (l *finder) room(m *model.Meeting) bool {
 	for _, limit := range []struct {
 		n   int
 		who string
-	}{{m.Lesson.Size, "the lesson has"}, {m.Arena.RidersAtOnce, m.Arena.Name + " has"}, {m.Instructor.RidersAtOnce, m.Instructor.Name + " takes"}} {
+	}{{m.Lesson.Size, "it takes"}, {m.Arena.RidersAtOnce, m.Arena.Name + " takes"}, {m.Instructor.RidersAtOnce, m.Instructor.Name + " takes"}} {
 		if limit.n != 0 && most > limit.n {
-			places := "places"
-			if limit.n == 1 {
-				places = "place"
-			}
-			l.find(m.Lesson, l.r.at(m.Lesson, "riders"), most-limit.n, fmt.Sprintf("%s has %d riders at %s on %s, and %s %d %s",
-				m.Name, most, at, long(m.Date), limit.who, limit.n, places), "move somebody to another lesson, or mend the limit")
+			l.find(m.Lesson, l.r.at(m.Lesson, "riders"), most-limit.n, fmt.Sprintf("%s has %d riders at %s on %s, and %s %d at once",
+				m.Name, most, at, long(m.Date), limit.who, limit.n), "move somebody to another lesson, or mend the limit")
 			return true
 		}
 	}

@@ -36,7 +36,9 @@ type line struct {
 	about   string
 	means   string
 	lacking string // what holds where the key is not there
+	example string
 	sub     *sheet
+	try     func(r *reader, n *node) // reads a value and forgets it
 }
 
 // sheet is what the page says of a table.
@@ -58,13 +60,19 @@ type table[T any] struct {
 func is[T, V any](name string, f form[V], means, lacking string, set func(*T, V)) key[T] {
 	return key[T]{
 		line: line{name: name, must: lacking == "", words: f.words, like: f.like, about: f.about,
-			means: means, lacking: lacking, sub: f.sub},
+			means: means, lacking: lacking, sub: f.sub, try: func(r *reader, n *node) { f.read(r, n) }},
 		read: func(r *reader, n *node, into *T) {
 			if v, ok := f.read(r, n); ok {
 				set(into, v)
 			}
 		},
 	}
+}
+
+// eg gives the key an example of its own, for messages and the page.
+func (k key[T]) eg(example string) key[T] {
+	k.example = example
+	return k
 }
 
 func (t *table[T]) sheet() *sheet {
@@ -92,7 +100,7 @@ func (t *table[T]) read(r *reader, n *node, into *T) bool {
 	}
 	for _, k := range t.keys {
 		if k.must && !seen[k.name] && !n.torn {
-			r.mistake(n.span, fmt.Sprintf("%s has no %s", t.head, k.name), fmt.Sprintf("add a line such as: %s = %s", k.name, k.example()))
+			r.mistake(n.span, fmt.Sprintf("%s has no %s", t.head, k.name), fmt.Sprintf("add a line such as: %s = %s", k.name, k.shown()))
 		}
 	}
 	return len(r.troubles) == before
@@ -115,8 +123,11 @@ func (t *table[T]) names() []string {
 	return names
 }
 
-// example is the first way of writing the value.
-func (l line) example() string {
+// shown is the key's example, or else the first way of writing its value.
+func (l line) shown() string {
+	if l.example != "" {
+		return l.example
+	}
 	first, _, _ := strings.Cut(l.like, " or ")
 	return first
 }

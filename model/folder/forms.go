@@ -44,7 +44,7 @@ var (
 	riderWeights = within(textForm("a weight", `"62 kg" or "137 lb" or "9 st 11 lb" or "< 80 kg"`,
 		`A band such as "< 80 kg" or "70-80 kg" counts at its careful end, 80 kg.`, careful),
 		5*model.Kilogram, 300*model.Kilogram, "riders weigh between 5 kg and 300 kg")
-	loads        = within(weights, model.Kilogram, 300*model.Kilogram, "a horse's load is between 1 kg and 300 kg")
+	loads        = within(textForm("a weight", `"90 kg" or "198 lb" or "14 st"`, weights.about, weight), model.Kilogram, 300*model.Kilogram, "a horse's load is between 1 kg and 300 kg")
 	pieceWeights = within(textForm("a weight", `"7.5 kg" or "16 lb" or "800 g"`, "", weight),
 		10, 60*model.Kilogram, "a piece of tack weighs between 10 g and 60 kg")
 	riderHeights = within(lengths, 40*model.Centimetre, 250*model.Centimetre, "riders are between 40 cm and 250 cm")
@@ -53,14 +53,14 @@ var (
 		rangeOf(girthSize, 120, 640, "girths are between 12 in and 64 in"))
 	seatSizes = textForm("a size of seats, or a range of them", `"17 in" or "16-17 in"`,
 		"One size counts half an inch either way (trade chart), a range as it stands.", seatRange)
-	thighs       = within(lengths, 6*model.Inch, 40*model.Inch, "thighs are between 6 in and 40 in")
+	thighs       = within(textForm("a length", `"20 in" or "51 cm"`, lengths.about, length), 6*model.Inch, 40*model.Inch, "thighs are between 6 in and 40 in")
 	horseHeights = textForm("a range of heights", `"14-15.2 hh" or "140-155 cm"`, "",
 		rangeOf(height, 5*model.Hand, 22*model.Hand, "horses are between 5 hh and 22 hh"))
 
-	duration  = textForm("a duration", `"45 min" or "2h30m" or "3 h"`, "", minutes)
+	duration  = textForm("a duration", `"45 min" or "2h30m" or "3 h"`, "Hours and minutes.", minutes)
 	gap       = within(duration, 0, 240, "a gap is no longer than 4 h")
 	longTime  = within(duration, 1, 7*24*60, "a week has 168 h")
-	mountTime = within(duration, 0, 60, "nobody takes an hour to mount")
+	mountTime = within(textForm("a duration", `"4 min"`, duration.about, minutes), 0, 60, "mounting takes between 0 and 60 min")
 	weekdays  = textForm("a weekday", `"Monday" or "Mon"`, "", weekday)
 
 	yes     = plainForm("true or false", "true or false", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })
@@ -85,7 +85,7 @@ var (
 	shares = either(plainForm("a percentage", `20 or "20 %"`, unstable.Integer, func(s string) (model.Percent, error) {
 		n, err := strconv.ParseInt(s, 0, 32)
 		return model.Percent(n), err
-	}), textForm("a percentage", `20 or "20 %"`, "", percent))
+	}), textForm("a percentage", `20 or "20 %"`, "With the sign, or the number alone.", percent))
 	loadShares = within(shares, 1, 30, "a load is between 1 % and 30 % of the horse's weight")
 	factors    = within(shares, 1, 400, "a factor is between 1 % and 400 %")
 

@@ -23,10 +23,10 @@ var windowKeys = &table[window]{
 		is("on", dates, "the one date", "see from and until", func(w *window, v model.Date) { w.on = v }),
 		is("from", dates, "the first date", "always until then", func(w *window, v model.Date) { w.From = v }),
 		is("until", dates, "the last date, which counts", "from then on", func(w *window, v model.Date) { w.Until = v }),
-		is("weekdays", list(weekdays, "a list of weekdays"), "only on these", "all", func(w *window, v []time.Weekday) { w.Weekdays = v }),
-		is("start", times, "from this time of each date", "midnight", func(w *window, v model.Minute) { w.start = &v }),
-		is("end", times, "to this time of each date", "midnight", func(w *window, v model.Minute) { w.end = &v }),
-		is("why", text, "the reason, which sheets may show", "none", func(w *window, v string) { w.Why = v }),
+		is("weekdays", list(weekdays, "a list of weekdays"), "only on these", "all", func(w *window, v []time.Weekday) { w.Weekdays = v }).eg(`["Mon", "Wed"]`),
+		is("start", times, "from this time of each date", "midnight", func(w *window, v model.Minute) { w.start = &v }).eg(`15:00`),
+		is("end", times, "to this time of each date", "midnight", func(w *window, v model.Minute) { w.end = &v }).eg(`18:00`),
+		is("why", text, "the reason, which sheets may show", "none", func(w *window, v string) { w.Why = v }).eg(`"holidays"`),
 	},
 }
 

@@ -18,11 +18,11 @@ var noteKeys = &table[model.Note]{
 		is("kind", oneOf("a kind of note", model.NoteKinds...), "what it says", "it says only what it undoes", func(n *model.Note, v model.NoteKind) { n.Kind = v }),
 		is("at", instants, "when it was written", "", func(n *model.Note, v model.Instant) { n.At = v }),
 		is("by", person, "who wrote it", "", func(n *model.Note, v *model.Person) { n.By = v }),
-		is("undoes", within(integer, 1, 1e8, "notes are numbered from 1"), "number of an earlier note that no longer stands", "none", func(n *model.Note, v int) { n.Undoes = v }),
+		is("undoes", within(integer, 1, 1e8, "notes are numbered from 1"), "number of an earlier note that no longer stands", "none", func(n *model.Note, v int) { n.Undoes = v }).eg(`2`),
 		is("date", dates, "the date that it is for", "that of at", func(n *model.Note, v model.Date) { n.Date = v }),
 		is("through", dates, "the last date that it is for", "the one date, or until it is ended", func(n *model.Note, v model.Date) { n.Through = v }),
-		is("from", times, "from this time", "from midnight", func(n *model.Note, v model.Minute) { n.From = v }),
-		is("until", times, "to this time", "to the end of the date, or until it is ended", func(n *model.Note, v model.Minute) { n.Until = v }),
+		is("from", times, "from this time", "from midnight", func(n *model.Note, v model.Minute) { n.From = v }).eg(`07:40`),
+		is("until", times, "to this time", "to the end of the date, or until it is ended", func(n *model.Note, v model.Minute) { n.Until = v }).eg(`12:00`),
 		is("horse", horse, "the horse", "none", func(n *model.Note, v *model.Horse) { n.Horse = v }),
 		is("tack", tack, "tag of the piece", "none", func(n *model.Note, v *model.Piece) { n.Piece = v }),
 		is("rider", rider, "the rider", "none", func(n *model.Note, v *model.Rider) { n.Rider = v }),
@@ -34,9 +34,9 @@ var noteKeys = &table[model.Note]{
 		is("review", dates, "when somebody looks again", "the next date", func(n *model.Note, v model.Date) { n.Review = v }),
 		is("leaders", some, "leaders of the lesson", "no number given", func(n *model.Note, v int) { n.Hands.Leaders = v }),
 		is("sidewalkers", some, "sidewalkers of the lesson", "no number given", func(n *model.Note, v int) { n.Hands.Sidewalkers = v }),
-		is("words", text, "what is to be said beside", "none", func(n *model.Note, v string) { n.Words = v }),
-		is("warmth", within(integer, -40, 130, "degrees Fahrenheit"), "air temperature, °F", "not said", func(n *model.Note, v int) { n.Warmth = v }),
-		is("humidity", within(integer, 0, 100, "per cent"), "relative humidity, %", "not said", func(n *model.Note, v int) { n.Humidity = v }),
+		is("words", text, "what is to be said beside", "none", func(n *model.Note, v string) { n.Words = v }).eg(`"thunder expected"`),
+		is("warmth", within(integer, -40, 130, "degrees Fahrenheit"), "air temperature, °F", "not said", func(n *model.Note, v int) { n.Warmth = v }).eg(`84`),
+		is("humidity", within(integer, 0, 100, "per cent"), "relative humidity, %", "not said", func(n *model.Note, v int) { n.Humidity = v }).eg(`60`),
 	},
 }
 
@@ -91,7 +91,7 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 	need := noteNeeds[note.Kind]
 	for _, k := range need.must {
 		if n.get(k) == nil && !n.torn {
-			r.mistake(n.span, fmt.Sprintf("a note of the kind %q has no %s", note.Kind, k), "add it: "+k+" = "+noteKeys.key(k).example())
+			r.mistake(n.span, fmt.Sprintf("a note of the kind %q has no %s", note.Kind, k), "add it: "+k+" = "+noteKeys.key(k).shown())
 		}
 	}
 	for _, p := range n.pairs {

@@ -19,10 +19,10 @@ func turnKeys[T any](in func(*T) *turnEntry) []key[T] {
 	return []key[T]{
 		is("horse", horse, "the horse", "on the ground", func(t *T, v *model.Horse) { in(t).Horse = v }),
 		is("seat", tack, "tag of the seat", "none", func(t *T, v *model.Piece) { in(t).Seat = v }),
-		is("pads", list(tack, "a list of tags"), "tags of the pads, in order from the horse's back", "none", func(t *T, v []*model.Piece) { in(t).Pads = v }),
-		is("girth", tack, "tag of the girth", "none", func(t *T, v *model.Piece) { in(t).Girth = v }),
-		is("extras", list(tack, "a list of tags"), "tags of the extras, in the order of the rider's needs", "none", func(t *T, v []*model.Piece) { in(t).Extras = v }),
-		is("ground", texts, "in place of a horse: on the ground, and why", "it has a horse", func(t *T, v []string) { in(t).ground = v }),
+		is("pads", list(tack, "a list of tags"), "tags of the pads, in order from the horse's back", "none", func(t *T, v []*model.Piece) { in(t).Pads = v }).eg(`["P3"]`),
+		is("girth", tack, "tag of the girth", "none", func(t *T, v *model.Piece) { in(t).Girth = v }).eg(`"G4"`),
+		is("extras", list(tack, "a list of tags"), "tags of the extras, in the order of the rider's needs", "none", func(t *T, v []*model.Piece) { in(t).Extras = v }).eg(`["X1"]`),
+		is("ground", texts, "in place of a horse: on the ground, and why", "it has a horse", func(t *T, v []string) { in(t).ground = v }).eg(`["no horse that carries her is free"]`),
 	}
 }
 
@@ -58,13 +58,13 @@ var toldKeys = &table[toldEntry]{
 	about: "One ride as it was posted. It stands alone, so that later changes do not change what was posted.",
 	keys: append([]key[toldEntry]{
 		is("date", dates, "the date", "", func(t *toldEntry, v model.Date) { t.Date = v }),
-		is("start", times, "when it starts", "", func(t *toldEntry, v model.Minute) { t.Start = v }),
-		is("end", times, "when it ends", "", func(t *toldEntry, v model.Minute) { t.End = v }),
+		is("start", times, "when it starts", "", func(t *toldEntry, v model.Minute) { t.Start = v }).eg(`10:00`),
+		is("end", times, "when it ends", "", func(t *toldEntry, v model.Minute) { t.End = v }).eg(`10:45`),
 		is("lesson", lesson, "the lesson", "", func(t *toldEntry, v *model.Lesson) { t.Lesson = v }),
 		is("rider", rider, "the rider", "", func(t *toldEntry, v *model.Rider) { t.Rider = v }),
 		is("arena", arena, "where", "not said", func(t *toldEntry, v *model.Arena) { t.Arena = v }),
 		is("instructor", person, "who taught", "not said", func(t *toldEntry, v *model.Person) { t.Instructor = v }),
-		is("work", within(integer, 0, 1e9, "it is not negative"), "work that counts: minutes x percent of the lesson's kind x percent of the horse", "0", func(t *toldEntry, v int) { t.Work = int64(v) }),
+		is("work", within(integer, 0, 1e9, "it is not negative"), "work that counts: minutes x percent of the lesson's kind x percent of the horse", "0", func(t *toldEntry, v int) { t.Work = int64(v) }).eg(`450000`),
 	}, turnKeys(func(t *toldEntry) *turnEntry { return &t.turnEntry })...),
 }
 
@@ -134,8 +134,8 @@ var differsKeys = &table[differsEntry]{
 		is("how", oneOf("a way to differ", model.NoShow, model.OtherHorse, model.ExtraRide, model.CutShort), "in what it differed; another tack counts as another horse", "", func(d *differsEntry, v model.DiffersHow) { d.How = v }),
 		is("lesson", lesson, "the lesson", "", func(d *differsEntry, v *model.Lesson) { d.Lesson = v }),
 		is("rider", rider, "the rider", "", func(d *differsEntry, v *model.Rider) { d.Rider = v }),
-		is("start", times, "when an extra ride started", "with the lesson", func(d *differsEntry, v model.Minute) { d.Start = v }),
-		is("end", times, "when an extra ride, or one cut short, ended", "with the lesson", func(d *differsEntry, v model.Minute) { d.End = v }),
+		is("start", times, "when an extra ride started", "with the lesson", func(d *differsEntry, v model.Minute) { d.Start = v }).eg(`10:00`),
+		is("end", times, "when an extra ride, or one cut short, ended", "with the lesson", func(d *differsEntry, v model.Minute) { d.End = v }).eg(`10:20`),
 	}, turnKeys(func(d *differsEntry) *turnEntry { return &d.turnEntry })[:5]...),
 }
 
@@ -153,7 +153,7 @@ var riddenKeys = &table[riddenEntry]{
 		is("by", person, "who closed it", "", func(x *riddenEntry, v *model.Person) { x.By = v }),
 		is("at", instants, "when it was closed", "", func(x *riddenEntry, v model.Instant) { x.At = v }),
 		is("differs", nodes(differsKeys, `{ how = "no-show", lesson = "Tue 10:00", rider = "Ada Grey" }`), "rides that were not as posted", "none", func(x *riddenEntry, v []*node) { x.differs = v }),
-		is("work", nodes(workKeys, `{ horse = "Duke", kind = "lunging", start = 9:00, length = "20 min" }`), "other work of the date, beyond what the folder plans", "none", func(x *riddenEntry, v []*node) { x.works = v }),
+		is("work", nodes(workKeys, `{ horse = "Duke", kind = "lunging", start = 09:00, length = "20 min" }`), "other work of the date, beyond what the folder plans", "none", func(x *riddenEntry, v []*node) { x.works = v }),
 	},
 }
 

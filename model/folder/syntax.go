@@ -124,7 +124,12 @@ func (p *parser) read() bool {
 		r := p.toml.Range(pe.Highlight)
 		at, n = int(r.Offset), max(1, int(r.Length))
 	}
-	p.wrong(p.src.span(p.base+at, min(p.base+at+n, len(p.src.data))), "this is not TOML: "+p.toml.Error().Error(), hint(p.toml.Error().Error()))
+	message := p.toml.Error().Error()
+	mend := hint(message)
+	if at < len(text) && text[at] == ':' {
+		mend = "a time of day has two digits before its colon: 09:00"
+	}
+	p.wrong(p.src.span(p.base+at, min(p.base+at+n, len(p.src.data))), "this is not TOML: "+message, mend)
 	p.here.torn = true
 	next := p.src.nextHeader(p.base+max(at, end), p.base)
 	if next < 0 {
