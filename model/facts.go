@@ -127,21 +127,33 @@ func (k *weekMaker) meetingOf(t Told) *Meeting {
 		Arena: t.Arena, Instructor: t.Instructor, Hands: NoHands}
 }
 
+// work makes a work a fact, unless its horse is out or its arena closed then:
+// such a work is suspended, and told where it is on a date planned. One that was
+// under way when its horse went out ends in that minute; one that a ridden record
+// tells of was done.
 func (k *weekMaker) work(d Date, x *Work) {
-	name := fmt.Sprintf("%s %s %s of %s", d.Words(), x.Start, x.Kind, x.Horse.Name)
-	if o := x.Horse.outDuring(d, x.Start, x.End); o != nil && d >= k.From {
-		k.Suspended = append(k.Suspended, fmt.Sprintf("%s: %s is out (%s)", name, x.Horse.Name, o.Why))
+	s := &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Turn: x.turn(),
+		Name: fmt.Sprintf("%s %s %s of %s", d.Words(), x.Start, x.Kind, x.Horse.Name),
+		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())}
+	if record := k.record.ridden[d]; record != nil && slices.Contains(record.Works, x) {
+		k.Facts = append(k.Facts, s)
 		return
 	}
-	if x.Arena != nil && d >= k.From {
-		if p := anyMeets(x.Arena.Closures, d, x.Start, x.End); p != nil {
-			k.Suspended = append(k.Suspended, fmt.Sprintf("%s: %s is closed", name, x.Arena.Name))
-			return
-		}
+	if d < k.From || k.hasStarted(d, x.Start) {
+		s.endWhenOut()
 	}
-	k.Facts = append(k.Facts, &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Name: name,
-		Turn: x.turn(),
-		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())})
+	why := ""
+	if o := x.Horse.outDuring(d, s.Start, s.End); o != nil {
+		why = fmt.Sprintf("%s is out (%s)", x.Horse.Name, o.Why)
+	} else if x.Arena != nil && d >= k.From && anyMeets(x.Arena.Closures, d, s.Start, s.End) != nil {
+		why = x.Arena.Name + " is closed"
+	}
+	switch {
+	case why == "":
+		k.Facts = append(k.Facts, s)
+	case k.From <= d && d <= k.Until:
+		k.Suspended = append(k.Suspended, s.Name+": "+why)
+	}
 }
 
 // lookBack finds who was on the ground at her latest ride before the week.
