@@ -1,0 +1,236 @@
+package solver
+
+import (
+	"cmp"
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/sat"
+)
+
+// encoder turns a week into clauses.
+//
+// What is chosen: ride on horse; then, for a horse in a slot (a lesson, or a
+// part of one), the way it is saddled, its girth and its extras, by pool. Only
+// choices that no rule about them alone forbids become literals.
+type encoder struct {
+	w       *model.Week
+	s       *sat.Solver
+	left    map[string]bool // rules left out, by name: for tests
+	pools   []*pool
+	poolOf  map[*model.Piece]*pool
+	options map[horseDate][]*option
+
+	slots  []*slot
+	places []*place
+	of     map[*model.Horse][]*place // by date and start
+	on_    map[*model.Ride][]rideOn
+	seated map[*model.Ride]sat.Lit // open rides that some horse can carry
+	uses   [][]use                 // by pool
+	facts  map[*model.Horse][]*model.Stint
+}
+
+// slot is a time of a lesson in which riders ride together.
+type slot struct {
+	meeting    *model.Meeting
+	start, end model.Minute
+	rides      []*model.Ride
+}
+
+func (s *slot) instant() model.Instant { return model.Instant{Date: s.meeting.Date, Minute: s.start} }
+
+// place is a horse in a slot.
+type place struct {
+	*slot
+	horse  *model.Horse
+	worked sat.Lit
+	rides  []rideOn
+	saddle []saddled
+	girths []pooled
+	extras []pooled
+}
+
+// rideOn is a ride in a place.
+type rideOn struct {
+	ride *model.Ride
+	at   *place
+	lit  sat.Lit
+}
+
+// saddled is a way in which the horse of a place is saddled.
+type saddled struct {
+	*option
+	lit sat.Lit
+}
+
+// pooled is a girth or an extra that the horse of a place wears.
+type pooled struct {
+	pool *pool
+	lit  sat.Lit
+}
+
+// use is a pool worn in a place, when lit.
+type use struct {
+	at  *place
+	lit sat.Lit
+}
+
+// encode writes the rules of the week as clauses, but for those left out.
+func encode(w *model.Week, left map[string]bool) *encoder {
+	e := &encoder{w: w, s: sat.New(), left: left, options: map[horseDate][]*option{},
+		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
+		facts: map[*model.Horse][]*model.Stint{}}
+	e.pools, e.poolOf = makePools(w)
+	for _, f := range w.Facts {
+		e.facts[f.Turn.Horse] = append(e.facts[f.Turn.Horse], f)
+	}
+	e.makeSlots()
+	for _, s := range e.slots {
+		for _, h := range w.Centre.Horses {
+			e.makePlace(s, h)
+		}
+	}
+	e.makeSeated()
+	e.makeUses()
+	for _, c := range encodings {
+		if c.clauses != nil && e.on(c.rule) {
+			c.clauses(e, e.under(c.rule))
+		}
+	}
+	return e
+}
+
+// on reports whether a rule is encoded.
+func (e *encoder) on(rule string) bool { return !e.left[rule] }
+
+// under is the selector on which a rule's clauses hang.
+func (e *encoder) under(rule string) sat.Lit { return e.s.Root() }
+
+func (e *encoder) makeSlots() {
+	for _, r := range e.w.Rides {
+		if r.State != model.Open || e.stopped(r) {
+			continue
+		}
+		i := slices.IndexFunc(e.slots, func(s *slot) bool { return s.meeting == r.Meeting && s.start == r.Start && s.end == r.End })
+		if i < 0 {
+			i = len(e.slots)
+			e.slots = append(e.slots, &slot{meeting: r.Meeting, start: r.Start, end: r.End})
+		}
+		e.slots[i].rides = append(e.slots[i].rides, r)
+	}
+	slices.SortStableFunc(e.slots, func(a, b *slot) int {
+		return cmp.Or(cmp.Compare(a.meeting.Date, b.meeting.Date), cmp.Compare(a.start, b.start))
+	})
+}
+
+// stopped, unpaired, unworn and clash ask each rule about one choice alone.
+
+func (e *encoder) stopped(r *model.Ride) bool {
+	return slices.ContainsFunc(encodings, func(c encoding) bool { return c.ride != nil && e.on(c.rule) && c.ride(e, r) })
+}
+
+func (e *encoder) unpaired(r *model.Ride, h *model.Horse) bool {
+	return slices.ContainsFunc(encodings, func(c encoding) bool { return c.pair != nil && e.on(c.rule) && c.pair(e, r, h) })
+}
+
+func (e *encoder) unworn(s *slot, h *model.Horse, p *model.Piece) bool {
+	return slices.ContainsFunc(encodings, func(c encoding) bool { return c.wear != nil && e.on(c.rule) && c.wear(e, s, h, p) })
+}
+
+func (e *encoder) clash(r *model.Ride, h *model.Horse, o *option) bool {
+	return slices.ContainsFunc(encodings, func(c encoding) bool { return c.seat != nil && e.on(c.rule) && c.seat(e, r, h, o) })
+}
+
+// makePlace makes the literals of a horse in a slot, if it can carry any of the
+// slot's rides.
+func (e *encoder) makePlace(s *slot, h *model.Horse) {
+	p := &place{slot: s, horse: h}
+	ways := e.waysOn(p)
+	var riders []*model.Ride
+	for _, r := range s.rides {
+		if !e.unpaired(r, h) && slices.ContainsFunc(ways, func(o *option) bool { return !e.clash(r, h, o) }) && e.hasExtras(p, r) {
+			riders = append(riders, r)
+		}
+	}
+	ways = slices.DeleteFunc(ways, func(o *option) bool {
+		return !slices.ContainsFunc(riders, func(r *model.Ride) bool { return !e.clash(r, h, o) })
+	})
+	if len(riders) == 0 {
+		return
+	}
+	var lits []sat.Lit
+	for _, r := range riders {
+		on := rideOn{r, p, e.s.NewVar()}
+		lits = append(lits, on.lit)
+		p.rides = append(p.rides, on)
+		e.on_[r] = append(e.on_[r], on)
+	}
+	p.worked = e.s.Or(lits...)
+	e.saddle(p, ways)
+	e.girth(p)
+	e.dress(p)
+	e.places = append(e.places, p)
+	e.of[h] = append(e.of[h], p)
+}
+
+// waysOn are the options on the horse whose pieces can be worn in the slot,
+// each with the girths that can.
+func (e *encoder) waysOn(p *place) []*option {
+	var ways []*option
+	for _, o := range e.optionsOn(p.horse, p.meeting.Date) {
+		if slices.ContainsFunc(o.pieces(), func(x *model.Piece) bool { return e.unworn(p.slot, p.horse, x) }) {
+			continue
+		}
+		if o.seat.one().TakesGirth() {
+			girths := slices.DeleteFunc(slices.Clone(o.girths), func(g *pool) bool { return e.unworn(p.slot, p.horse, g.one()) })
+			if len(girths) == 0 {
+				continue
+			}
+			o = &option{seat: o.seat, pads: o.pads, girths: girths}
+		}
+		ways = append(ways, o)
+	}
+	return ways
+}
+
+// makeSeated says of each ride that it is on at most one horse, and names the
+// literal that it is on any.
+func (e *encoder) makeSeated() {
+	for _, r := range e.w.Rides {
+		var lits []sat.Lit
+		for _, on := range e.on_[r] {
+			lits = append(lits, on.lit)
+		}
+		if len(lits) > 0 {
+			e.s.AtMostOne(e.under("whole set"), lits...)
+			e.seated[r] = e.s.Or(lits...)
+		}
+	}
+}
+
+// makeUses lists for each pool where it may be worn.
+func (e *encoder) makeUses() {
+	e.uses = make([][]use, len(e.pools))
+	for _, p := range e.places {
+		worn := map[*pool][]sat.Lit{}
+		var order []*pool
+		add := func(x *pool, l sat.Lit) {
+			if worn[x] == nil {
+				order = append(order, x)
+			}
+			worn[x] = append(worn[x], l)
+		}
+		for _, o := range p.saddle {
+			add(o.seat, o.lit)
+			for _, pad := range o.pads {
+				add(pad, o.lit)
+			}
+		}
+		for _, g := range slices.Concat(p.girths, p.extras) {
+			add(g.pool, g.lit)
+		}
+		for _, x := range order {
+			e.uses[x.index] = append(e.uses[x.index], use{p, e.s.Or(worn[x]...)})
+		}
+	}
+}

@@ -1,0 +1,130 @@
+package solver
+
+import (
+	"fmt"
+	"slices"
+
+	"tackwright/model"
+)
+
+// pool is a set of pieces that the rules cannot tell apart in this week, so
+// that the search counts them and tags are settled afterwards. A piece about
+// which anything is particular is a pool of its own.
+type pool struct {
+	index  int
+	pieces []*model.Piece
+}
+
+// one is the piece that speaks for the pool.
+func (p *pool) one() *model.Piece { return p.pieces[0] }
+
+// makePools parts the pieces of the centre into pools, in its order.
+func makePools(w *model.Week) (pools []*pool, of map[*model.Piece]*pool) {
+	particular := particularPieces(w)
+	kit := map[*model.Piece][]*model.Piece{} // a seat and its pads are one
+	for _, p := range w.Centre.Pieces {
+		if p.Kind == model.Pad && p.WithSeat != nil {
+			kit[p.WithSeat] = append(kit[p.WithSeat], p)
+		}
+	}
+	for seat, pads := range kit {
+		all := append(slices.Clone(pads), seat)
+		if slices.ContainsFunc(all, func(p *model.Piece) bool { return particular[p] }) {
+			for _, p := range all {
+				particular[p] = true
+			}
+		}
+	}
+	sign := func(p *model.Piece) string {
+		s := fmt.Sprint(w.Alike(p), "|", availability(w, p))
+		if particular[p] {
+			s += "|" + p.Tag
+		}
+		return s
+	}
+	byKey := map[string]*pool{}
+	of = map[*model.Piece]*pool{}
+	for _, p := range w.Centre.Pieces {
+		key := sign(p)
+		for _, pad := range kit[p] {
+			key += "+" + sign(pad)
+		}
+		if p.Kind == model.Pad && p.WithSeat != nil {
+			key += "+" + sign(p.WithSeat)
+		}
+		if byKey[key] == nil {
+			byKey[key] = &pool{index: len(pools)}
+			pools = append(pools, byKey[key])
+		}
+		byKey[key].pieces = append(byKey[key].pieces, p)
+		of[p] = byKey[key]
+	}
+	return pools, of
+}
+
+// availability says when a piece is in use, as far as the week can tell.
+func availability(w *model.Week, p *model.Piece) string {
+	due := p.CheckDue
+	if due > w.Until || w.House.Elsewhere.TackChecks {
+		due = 0
+	}
+	s := fmt.Sprint(due)
+	for _, o := range p.Out {
+		if o.From.Date <= w.Until && (o.End.IsZero() || o.End.Date >= w.From) {
+			s += fmt.Sprint(o.From, o.End)
+		}
+	}
+	return s
+}
+
+// particularPieces are those that a pool of their own must hold: held by tag,
+// used by a fact, touched by a horse on its own tack.
+func particularPieces(w *model.Week) map[*model.Piece]bool {
+	particular := map[*model.Piece]bool{}
+	for _, r := range w.Rides {
+		if r.Held != nil && r.Held.Seat != nil {
+			particular[r.Held.Seat] = true
+		}
+	}
+	marked, late := markedHorses(w)
+	for _, f := range w.Facts {
+		if marked || w.From <= f.Date && f.Date <= w.Until {
+			for _, p := range f.Turn.Pieces() {
+				particular[p] = true
+			}
+		}
+	}
+	for _, p := range w.Centre.Pieces {
+		switch {
+		case w.HasContact(p), marked && len(p.Cleaned) > 0, late && p.Skin:
+			particular[p] = true
+		case marked && p.Kind == model.Pad && p.WithSeat != nil && p.Skin:
+			// The seat can go on where its pad cannot: counting them as one would be wrong.
+			particular[p] = true
+		}
+	}
+	return particular
+}
+
+// markedHorses reports whether any ride of the week would put a piece in
+// contact with a horse on its own tack, and whether any such contact would
+// begin later than the ride.
+func markedHorses(w *model.Week) (marked, late bool) {
+	for _, h := range w.Centre.Horses {
+		at := func(i model.Instant) {
+			if from, ok := h.ContactFrom(i, w.House); ok {
+				marked = true
+				late = late || from != i
+			}
+		}
+		for _, r := range w.Rides {
+			at(model.Instant{Date: r.Date(), Minute: r.Start})
+		}
+		for _, f := range w.Facts {
+			if f.Turn.Horse == h {
+				at(model.Instant{Date: f.Date, Minute: f.Start})
+			}
+		}
+	}
+	return marked, late
+}

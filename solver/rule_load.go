@@ -1,0 +1,113 @@
+package solver
+
+import (
+	"tackwright/model"
+	"tackwright/solver/sat"
+)
+
+// tooHeavyAtBest reports whether rider, seat and pads with the lightest girth
+// and extras are more than the horse carries.
+func tooHeavyAtBest(e *encoder, r *model.Ride, h *model.Horse, o *option) bool {
+	best := r.Rider.Weight + e.weigh(o.pieces()...) + e.lightest(o.girths)
+	for _, need := range r.Rider.Extras {
+		best += e.lightest(e.ofKind(need))
+	}
+	return !h.Carries(best, r.Rider.Support, e.w.House)
+}
+
+func (e *encoder) weigh(pieces ...*model.Piece) model.Grams {
+	var sum model.Grams
+	for _, p := range pieces {
+		w, _ := p.WeightIn(e.w.House)
+		sum += w
+	}
+	return sum
+}
+
+func (e *encoder) ofKind(need model.ExtraNeed) []*pool {
+	var met []*pool
+	for _, x := range e.pools {
+		if need.Kind == x.one().Kind {
+			met = append(met, x)
+		}
+	}
+	return met
+}
+
+// lightest weight of any of the pools; 0 of none.
+func (e *encoder) lightest(pools []*pool) model.Grams {
+	var least model.Grams
+	for i, p := range pools {
+		if w := e.weigh(p.one()); i == 0 || w < least {
+			least = w
+		}
+	}
+	return least
+}
+
+// load forbids the combinations of seat, pads, girth and extras that are more
+// than the horse carries beside the rider: each as soon as what is named so far,
+// with the lightest of what is not, is too heavy.
+func load(e *encoder, sel sat.Lit) {
+	for _, p := range e.places {
+		for _, on := range p.rides {
+			for _, o := range p.saddle {
+				if e.clash(on.ride, p.horse, o.option) {
+					continue
+				}
+				l := loading{encoder: e, sel: sel, on: on}
+				if len(o.girths) > 0 {
+					l.groups = append(l.groups, only(p.girths, o.girths))
+				}
+				for _, need := range on.ride.Rider.Extras {
+					l.groups = append(l.groups, only(p.extras, e.ofKind(need)))
+				}
+				l.forbid(0, on.ride.Rider.Weight+e.weigh(o.pieces()...), []sat.Lit{on.lit.Not(), o.lit.Not()})
+			}
+		}
+	}
+}
+
+// only are those of worn that are among the pools.
+func only(worn []pooled, pools []*pool) []pooled {
+	var in []pooled
+	for _, x := range worn {
+		for _, p := range pools {
+			if x.pool == p {
+				in = append(in, x)
+			}
+		}
+	}
+	return in
+}
+
+type loading struct {
+	*encoder
+	sel    sat.Lit
+	on     rideOn
+	groups [][]pooled // one of each is worn
+}
+
+func (l *loading) forbid(i int, weight model.Grams, not []sat.Lit) {
+	lightest, heaviest := weight, weight
+	for _, g := range l.groups[i:] {
+		low, high := l.weigh(g[0].pool.one()), model.Grams(0)
+		for _, x := range g {
+			low = min(low, l.weigh(x.pool.one()))
+			high = max(high, l.weigh(x.pool.one()))
+		}
+		lightest, heaviest = lightest+low, heaviest+high
+	}
+	carries := func(g model.Grams) bool {
+		return l.on.at.horse.Carries(g, l.on.ride.Rider.Support, l.w.House)
+	}
+	switch {
+	case carries(heaviest):
+	case !carries(lightest):
+		l.s.Add(l.sel, not...)
+	default:
+		for _, x := range l.groups[i] {
+			l.forbid(i+1, weight+l.weigh(x.pool.one()), append(not[:len(not):len(not)], x.lit.Not()))
+		}
+	}
+}

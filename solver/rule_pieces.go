@@ -1,0 +1,151 @@
+package solver
+
+import (
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/sat"
+)
+
+// pieceInOnePlace keeps the horses that wear pieces of a pool at once, each
+// until the piece could be on another horse, to the number of its pieces.
+func pieceInOnePlace(e *encoder, sel sat.Lit) {
+	for _, p := range e.pools {
+		e.countHorses(sel, p, false)
+		for _, f := range e.w.Facts {
+			if slices.ContainsFunc(f.Turn.Pieces(), func(x *model.Piece) bool { return e.poolOf[x] == p }) {
+				e.apartFromFact(sel, p, f)
+			}
+		}
+	}
+}
+
+// apartFromFact keeps the piece of a fact off other horses around it, and off
+// its own while it is worn.
+func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
+	for _, u := range e.uses[p.index] {
+		if u.at.meeting.Date != f.Date {
+			continue
+		}
+		need := e.w.House.Move
+		if u.at.horse == f.Turn.Horse {
+			need = 0
+		}
+		if u.at.start-f.End < need && f.Start-u.at.end < need {
+			e.s.Add(sel, u.lit.Not())
+		}
+	}
+}
+
+// countHorses keeps, at each start of a ride, the distinct horses that hold a
+// piece of the pool to the number of its pieces. A horse holds it from the start
+// of a ride until it could be on another horse; with forever, a horse on its own
+// tack never lets go.
+func (e *encoder) countHorses(sel sat.Lit, p *pool, forever bool) {
+	uses := e.uses[p.index]
+	var last []use
+	for i, u := range uses {
+		if i+1 < len(uses) && uses[i+1].at.instant() == u.at.instant() {
+			continue // the last of those that start together sees them all
+		}
+		var holding []use
+		for _, x := range uses[:i+1] {
+			if e.holds(x, u.at.instant(), forever) {
+				holding = append(holding, x)
+			}
+		}
+		if len(last) > 0 && !e.within(last, holding) {
+			e.limit(sel, p, last)
+		}
+		last = holding
+	}
+	e.limit(sel, p, last)
+}
+
+// within reports whether every use is among others: then limiting those is
+// enough.
+func (e *encoder) within(uses, others []use) bool {
+	return !slices.ContainsFunc(uses, func(u use) bool { return !slices.Contains(others, u) })
+}
+
+func (e *encoder) holds(x use, at model.Instant, forever bool) bool {
+	if x.at.meeting.Date == at.Date && at.Minute < x.at.end+e.w.House.Move {
+		return true
+	}
+	if !forever {
+		return false
+	}
+	_, marked := x.at.horse.ContactFrom(x.at.instant(), e.w.House)
+	return marked
+}
+
+// limit keeps the distinct horses of the uses to the number of pieces.
+func (e *encoder) limit(sel sat.Lit, p *pool, uses []use) {
+	byHorse := map[*model.Horse][]sat.Lit{}
+	var horses []*model.Horse
+	rides := map[*slot]int{}
+	for _, u := range uses {
+		if byHorse[u.at.horse] == nil {
+			horses = append(horses, u.at.horse)
+		}
+		byHorse[u.at.horse] = append(byHorse[u.at.horse], u.lit)
+		rides[u.at.slot] = len(u.at.slot.rides)
+	}
+	riders := 0
+	for _, n := range rides {
+		riders += n
+	}
+	if min(len(horses), riders) <= len(p.pieces) {
+		return
+	}
+	var holds []sat.Lit
+	for _, h := range horses {
+		holds = append(holds, e.s.Any(byHorse[h]...))
+	}
+	e.s.AtMost(sel, len(p.pieces), holds...)
+}
+
+// ownTackOnly keeps what a horse on its own tack has worn off other horses from
+// then on; what happened before the week is a matter of single choices.
+func ownTackOnly(e *encoder, sel sat.Lit) {
+	for _, p := range e.pools {
+		piece := p.one()
+		if !piece.Skin {
+			continue
+		}
+		if len(p.pieces) > 1 {
+			if slices.ContainsFunc(e.uses[p.index], func(u use) bool {
+				_, marked := u.at.horse.ContactFrom(u.at.instant(), e.w.House)
+				return marked
+			}) {
+				e.countHorses(sel, p, true)
+			}
+			continue
+		}
+		e.keepContact(sel, piece, e.uses[p.index])
+	}
+}
+
+// keepContact does it for one piece, with every pair of uses and every fact.
+func (e *encoder) keepContact(sel sat.Lit, piece *model.Piece, uses []use) {
+	passes := func(h *model.Horse, worn model.Instant, to *model.Horse, at model.Instant) bool {
+		from, marked := h.ContactFrom(worn, e.w.House)
+		return marked && h != to && !at.Before(from) && !piece.CleanedBetween(from, at)
+	}
+	for _, u := range uses {
+		for _, v := range uses {
+			if passes(u.at.horse, u.at.instant(), v.at.horse, v.at.instant()) {
+				e.s.Add(sel, u.lit.Not(), v.lit.Not())
+			}
+		}
+		for _, f := range e.w.Facts {
+			if f.Date < e.w.From || !slices.Contains(f.Turn.Pieces(), piece) {
+				continue
+			}
+			at := model.Instant{Date: f.Date, Minute: f.Start}
+			if passes(u.at.horse, u.at.instant(), f.Turn.Horse, at) || passes(f.Turn.Horse, at, u.at.horse, u.at.instant()) {
+				e.s.Add(sel, u.lit.Not())
+			}
+		}
+	}
+}
