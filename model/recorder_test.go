@@ -1,0 +1,163 @@
+package model_test
+
+import (
+	"testing"
+
+	"tackwright/fixtures"
+	"tackwright/model"
+)
+
+// yesterday is Mia's posted ride on Star the day before the week, on which it
+// works too, and what the ridden record says of that day.
+func yesterday(differs func(b *fixtures.Barn, l *model.Lesson) []model.Differs) (*fixtures.Barn, *model.Week) {
+	b := fixtures.New()
+	b.From, b.Days = fixtures.Monday+1, 1
+	l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+	if differs != nil {
+		b.Ridden = []*model.Ridden{{Date: fixtures.Monday, By: b.Ann, Differs: differs(b, l)}}
+	}
+	return b, b.Week()
+}
+
+// minutes are a horse's minutes of work in the facts of a week.
+func minutes(w *model.Week, h *model.Horse) (n int64) {
+	for _, s := range w.Facts {
+		if s.Turn.Horse == h {
+			n += s.Work / 100 / 100
+		}
+	}
+	return n
+}
+
+func TestADateThatNobodyClosedCountsAsPosted(t *testing.T) {
+	b, w := yesterday(nil)
+	if got := minutes(w, b.Star); got != 60 {
+		t.Errorf("%d min", got)
+	}
+}
+
+func TestANoShowDidNoWork(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		return []model.Differs{{How: model.NoShow, Lesson: l, Rider: b.Mia}}
+	})
+	if got := minutes(w, b.Star); got != 0 {
+		t.Errorf("%d min", got)
+	}
+	if w.Grounded(b.Mia) {
+		t.Error("she stayed away, and was not stood down")
+	}
+}
+
+func TestAnotherHorseDidTheWork(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		bay := b.Horse("Bay")
+		bay.Factor = 50
+		return []model.Differs{{How: model.OtherHorse, Lesson: l, Rider: b.Mia, Turn: &model.Turn{Horse: bay}}}
+	})
+	if star, bay := minutes(w, b.Star), minutes(w, b.Horses[1]); star != 0 || bay != 30 {
+		t.Errorf("Star %d min, Bay %d min", star, bay)
+	}
+}
+
+func TestARideCutShortCountsForWhatItWas(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		return []model.Differs{{How: model.CutShort, Lesson: l, Rider: b.Mia, End: fixtures.At("10:20")}}
+	})
+	if got := minutes(w, b.Star); got != 20 {
+		t.Errorf("%d min", got)
+	}
+}
+
+func TestAnExtraRideCountsBesideThePostedOnes(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		return []model.Differs{
+			{How: model.ExtraRide, Lesson: l, Rider: b.Rider("guest"), Turn: b.Turn(b.Star, b.Oak), Start: fixtures.At("11:00"), End: fixtures.At("11:30")},
+			{How: model.ExtraRide, Lesson: l, Rider: b.Rider("whole"), Turn: b.Turn(b.Horse("Bay"), b.Oak)},
+		}
+	})
+	if star, bay := minutes(w, b.Star), minutes(w, b.Horses[1]); star != 90 || bay != 60 {
+		t.Errorf("Star %d min, Bay %d min", star, bay)
+	}
+}
+
+func TestSheWhoWasStoodDownAndRodeAfterAllWasNotOnTheGround(t *testing.T) {
+	for _, rode := range []bool{false, true} {
+		b := fixtures.New()
+		b.From = fixtures.Monday + 1
+		l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+		b.Tell(l, b.Mia, nil)
+		if rode {
+			b.Ridden = []*model.Ridden{{Date: fixtures.Monday, By: b.Ann, Differs: []model.Differs{
+				{How: model.ExtraRide, Lesson: l, Rider: b.Mia, Turn: b.Turn(b.Star, b.Oak)}}}}
+		}
+		w := b.Week()
+		if w.Grounded(b.Mia) == rode || (minutes(w, b.Star) == 60) != rode {
+			t.Errorf("rode %v: grounded %v, %d min", rode, w.Grounded(b.Mia), minutes(w, b.Star))
+		}
+	}
+}
+
+func TestOnlyHerLatestRideSaysWhetherSheWasOnTheGround(t *testing.T) {
+	for _, c := range []struct {
+		first, second bool // seated
+		want          bool
+	}{{true, false, true}, {false, true, false}, {false, false, true}, {true, true, false}} {
+		b := fixtures.New()
+		for i, seated := range []bool{c.first, c.second} {
+			l := b.Lesson(fixtures.Monday-10+model.Date(3*i), "10:00-11:00", b.Mia)
+			var turn *model.Turn
+			if seated {
+				turn = b.Turn(b.Star, b.Oak)
+			}
+			b.Tell(l, b.Mia, turn)
+		}
+		if got := b.Week().Grounded(b.Mia); got != c.want {
+			t.Errorf("%+v: grounded %v", c, got)
+		}
+	}
+}
+
+func TestALaterVersionReplacesAnEarlierOneOnTheDatesThatItCovers(t *testing.T) {
+	b := fixtures.New()
+	b.From = fixtures.Monday + 2
+	turn := b.Turn(b.Star, b.Oak)
+	for d := range model.Date(2) {
+		b.Rode(turn, fixtures.Monday+d, "10:00-11:00")
+	}
+	b.Posted = append(b.Posted, &model.Posted{Version: 3, By: b.Ann, From: fixtures.Monday + 1, Until: fixtures.Monday + 1})
+	if got := minutes(b.Week(), b.Star); got != 60 {
+		t.Errorf("%d min, want Monday's 60 alone", got)
+	}
+}
+
+func TestWorkThatWasRecordedBesideThePlanWasDone(t *testing.T) {
+	b := fixtures.New()
+	b.From = fixtures.Monday + 1
+	b.Star.Out = []model.Out{{Why: model.Lame, From: model.Instant{Date: fixtures.Monday - 9}}}
+	b.Work(b.Star, fixtures.Monday, "09:00-09:20") // planned: its horse was out
+	b.Ridden = []*model.Ridden{{Date: fixtures.Monday, By: b.Ann, Works: []*model.Work{
+		{Horse: b.Star, Kind: "in hand", On: fixtures.Monday, Start: fixtures.At("14:00"), End: fixtures.At("14:15")}}}}
+	w := b.Week()
+	if got := minutes(w, b.Star); got != 15 {
+		t.Errorf("%d min", got)
+	}
+	if len(w.Suspended) != 0 {
+		t.Errorf("past work listed: %q", w.Suspended)
+	}
+}
+
+func TestAStartedRideIsAsTheRiddenRecordHasIt(t *testing.T) {
+	b := fixtures.New()
+	bay := b.Horse("Bay")
+	l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+	other := b.Turn(bay, b.Saddle("elm", bay))
+	b.Ridden = []*model.Ridden{{Date: fixtures.Monday, By: b.Ann, Differs: []model.Differs{
+		{How: model.OtherHorse, Lesson: l, Rider: b.Mia, Turn: other}}}}
+	b.Now = model.Instant{Date: fixtures.Monday, Minute: fixtures.At("12:00")}
+	w := b.Week()
+	if !w.Rides[0].Told.Equal(other) || minutes(w, b.Star) != 0 || minutes(w, bay) != 60 {
+		t.Errorf("told %+v", w.Rides[0].Told)
+	}
+}
