@@ -67,7 +67,7 @@ func (w *Week) horseStops(r *Ride, h *Horse) string {
 	case !h.Carries(r.Rider.Weight, r.Rider.Support, w.House):
 		return "not within load"
 	}
-	if why := w.breaksAlone(r, &Turn{Horse: h}, "whole set"); why != "" {
+	if why := w.breaksAlone(r, &Turn{Horse: h}, bare...); why != "" {
 		return why
 	}
 	return w.tackStops(r, h)
@@ -104,7 +104,7 @@ func (w *Week) tackStops(r *Ride, h *Horse) string {
 				stop(2, "no pad in use for the seat that fits the rider")
 				continue
 			}
-			extras, missing := w.extrasFor(r, seat, inUse)
+			extras, missing := w.extrasFor(r, h, seat, inUse)
 			if missing != "" {
 				stop(3, "no "+missing+" in use of her size that goes on the seat")
 				continue
@@ -112,7 +112,7 @@ func (w *Week) tackStops(r *Ride, h *Horse) string {
 			for _, pads := range choices {
 				for _, girth := range w.girthsFor(seat, row, inUse) {
 					t := &Turn{Horse: h, Seat: seat, Pads: pads, Girth: girth, Extras: extras}
-					broken := w.breaksAlone(r, t, "")
+					broken := w.breaksAlone(r, t)
 					if broken == "" {
 						return ""
 					}
@@ -140,33 +140,65 @@ func (w *Week) girthsFor(seat *Piece, row *FitRow, inUse func(...*Piece) bool) [
 	return girths
 }
 
-// extrasFor picks the lightest fitting extra of each kind that the rider needs.
-func (w *Week) extrasFor(r *Ride, seat *Piece, inUse func(...*Piece) bool) (extras []*Piece, missing string) {
+// bare are the rules that a turn without its tack set breaks, or may seem to:
+// how long a change takes, or whether a held seat is kept, is not known before
+// the seat is.
+var bare = []string{"whole set", "horse in one place", "extras fit", "as told"}
+
+// extrasFor are the lightest extras that can go on the horse with the seat
+// beside what stands: a piece of its own for each need of the rider.
+func (w *Week) extrasFor(r *Ride, h *Horse, seat *Piece, inUse func(...*Piece) bool) (extras []*Piece, missing string) {
+	var choices [][]*Piece
 	for _, need := range r.Rider.Extras {
-		var best *Piece
+		var can []*Piece
 		for _, p := range w.Centre.Pieces {
-			if need.MetBy(p) && p.GoesOnSeat(seat) && inUse(p) && len(w.Contacted(p, Instant{r.Date(), r.Start})) == 0 {
-				if best == nil || w.weight(p) < w.weight(best) {
-					best = p
-				}
+			if need.MetBy(p) && p.GoesOnSeat(seat) && inUse(p) &&
+				w.breaksAlone(r, &Turn{Horse: h, Extras: []*Piece{p}}, bare...) == "" {
+				can = append(can, p)
 			}
 		}
-		if best == nil {
-			return nil, string(need.Kind)
+		missing = string(need.Kind)
+		choices = append(choices, can)
+		if extras = w.lightest(choices, nil); extras == nil {
+			return nil, missing
 		}
-		extras = append(extras, best)
 	}
 	return extras, ""
 }
 
-func (w *Week) weight(p *Piece) Grams {
-	g, _ := p.WeightIn(w.House)
-	return g
+// lightest picks a piece of its own from each of the choices, so that those not
+// yet taken weigh least together; nil is that there are too few.
+func (w *Week) lightest(choices [][]*Piece, taken []*Piece) []*Piece {
+	if len(choices) == 0 {
+		return []*Piece{}
+	}
+	var best []*Piece
+	for _, p := range choices[0] {
+		if slices.Contains(taken, p) {
+			continue
+		}
+		rest := w.lightest(choices[1:], append(taken, p))
+		if rest == nil {
+			continue
+		}
+		if pick := append([]*Piece{p}, rest...); best == nil || w.weigh(pick) < w.weigh(best) {
+			best = pick
+		}
+	}
+	return best
 }
 
-// breaksAlone is the first rule, but for except, that the ride seated alone
-// breaks; "" is none.
-func (w *Week) breaksAlone(r *Ride, t *Turn, except string) string {
+func (w *Week) weigh(ps []*Piece) (sum Grams) {
+	for _, p := range ps {
+		g, _ := p.WeightIn(w.House)
+		sum += g
+	}
+	return sum
+}
+
+// breaksAlone is the first rule, but for those excepted, that the ride seated
+// alone breaks; "" is none.
+func (w *Week) breaksAlone(r *Ride, t *Turn, except ...string) string {
 	p := &Plan{Turns: make([]*Turn, len(w.Rides))}
 	for i, x := range w.Rides {
 		if x.State == Started {
@@ -175,7 +207,7 @@ func (w *Week) breaksAlone(r *Ride, t *Turn, except string) string {
 	}
 	p.Turns[r.Index] = t
 	for _, v := range Broken(w.Audit(p)) {
-		if v.Rule.Name != except {
+		if !slices.Contains(except, v.Rule.Name) {
 			return "beside what stands, " + v.Rule.Name
 		}
 	}
