@@ -19,6 +19,11 @@ func (w *Week) Fingerprint(p *Plan) string {
 		c.Riders, w.Meetings, w.Rides, w.Facts} {
 		write(sum, reflect.ValueOf(v), true)
 	}
+	for _, m := range w.Meetings {
+		if l := m.Lesson; l != nil {
+			fmt.Fprintf(sum, "lesson %q %q %d;", l.Name, l.Kind, l.Size) // the rest of it is in the meeting
+		}
+	}
 	for _, r := range c.Riders {
 		if w.Grounded(r) {
 			fmt.Fprint(sum, "on the ground last time ", r.Name)
