@@ -2,11 +2,23 @@ package ordered
 
 import "tackwright/solver/sat"
 
-// improve looks for better solutions from above: it demands a value well below the best, and less
-// and less below it where that cannot be decided with the given ticks of work.
+// improve looks for better solutions from above, in coarse units of weight first.
 func (g *search) improve(ticks int) {
-	const finest = 128 // a sum that counts further than this is a burden
-	unit := 1 + (g.upper()-g.lower)/finest
+	const finest = 256 // a sum that counts further than this is a burden
+	heaviest := 1
+	for _, w := range g.wishes {
+		heaviest = max(heaviest, w.weight)
+	}
+	for unit := heaviest; unit > 0 && !g.over(); unit /= 2 {
+		if unit == heaviest || (g.upper()-g.lower)/unit <= finest {
+			g.descend(ticks, unit)
+		}
+	}
+}
+
+// descend demands a value well below the best, and less and less below it where that cannot be
+// decided with the given ticks of work.
+func (g *search) descend(ticks, unit int) {
 	sel := g.q.s.NewVar()
 	defer g.q.s.Retire(sel)
 	excess := g.excess(sel, unit)

@@ -19,6 +19,7 @@ type query struct {
 	asked  int
 	best   sat.Model
 	values []int // of the goals in best
+	late   []sat.Model
 }
 
 // ask solves under the query's assumptions and the given ones, and keeps a solution that is better
@@ -27,6 +28,7 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	q.asked++
 	status := q.s.SolveWithin(q.ctx, ticks, slices.Concat(q.assume, lits)...)
 	if status == sat.Sat {
+		q.remember(q.s.Model())
 		q.keep(q.s.Model())
 	}
 	return status

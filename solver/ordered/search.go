@@ -23,6 +23,7 @@ type wish struct {
 // A tally counts how many wishes of one core fail. Every failure after those in the lower bound
 // costs weight.
 type tally struct {
+	wishes  []sat.Lit
 	counter *sat.Counter
 	weight  int
 	group   int
@@ -199,7 +200,7 @@ func (g *search) collect(least, group int) {
 			}
 			g.settle()
 		case sat.Unsat:
-			g.relax(g.q.s.Shrink(g.q.ctx, g.q.blamed(), g.q.assume...))
+			g.relax(g.q.shrink(g.q.blamed()))
 		}
 		if g.q.effort()-g.turned >= g.patience && !g.over() {
 			g.improve(g.patience)
@@ -244,7 +245,7 @@ func (g *search) count(core []sat.Lit, weight int) *tally {
 			group = -1
 		}
 	}
-	t := &tally{counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
+	t := &tally{wishes: core, counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
 	g.tallies = append(g.tallies, t)
 	return t
 }
@@ -273,6 +274,9 @@ func (t *tally) use(level, weight int) {
 func (g *search) settle() {
 	for _, d := range g.due {
 		for d.level <= d.tally.counter.Size() {
+			if g.q.seen(func(m sat.Model) bool { return fails(m, d.tally.wishes) < d.level }) {
+				break
+			}
 			l := d.tally.counter.AtLeast(d.level).Not()
 			if g.q.ask(1, []sat.Lit{l}) != sat.Unsat {
 				break

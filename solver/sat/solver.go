@@ -49,7 +49,8 @@ func (m Model) Value(l Lit) bool {
 // no negative literal gets the negation of root added. So gini never meets an unsatisfiable
 // formula (after which its next answer ends the process), and most clauses need no guard.
 type Solver struct {
-	gini     *gini.Gini
+	gini     *gini.Gini // made at the first question, when the size is known
+	waiting  []z.Lit    // clauses not yet handed to it, each ended by z.LitNull
 	root     Lit
 	vars     int // handed out
 	reserved int // made in gini
@@ -57,12 +58,11 @@ type Solver struct {
 	work     int
 	model    Model
 	core     []Lit
-	scratch  []z.Lit
 }
 
 // New makes a solver with no clauses.
 func New() *Solver {
-	s := &Solver{gini: gini.New()}
+	s := &Solver{}
 	s.root = s.NewVar()
 	return s
 }
@@ -73,16 +73,29 @@ func (s *Solver) Root() Lit { return s.root }
 
 // NewVar makes a variable and returns its positive literal.
 func (s *Solver) NewVar() Lit {
-	// Each time gini sees more variables it forgets the phases it saved and counts all clauses
-	// anew; so they are made in bulk.
-	if s.vars == s.reserved {
-		for range max(256, s.reserved/2) {
+	s.vars++
+	return Lit(s.vars)
+}
+
+// ready makes gini know every variable and clause.
+func (s *Solver) ready() {
+	if s.gini == nil {
+		// Where gini has to grow it doubles, and then decides every variable that there is room for
+		// in each answer: so it gets room for what a search usually adds.
+		s.gini = gini.NewVc(s.vars+s.vars/4+32, s.clauses)
+	}
+	// Each time gini sees more variables it forgets the values it saved and counts all clauses
+	// anew: so some are made to spare.
+	if s.vars > s.reserved {
+		for range s.vars - s.reserved + s.vars/8 {
 			s.gini.Lit()
 			s.reserved++
 		}
 	}
-	s.vars++
-	return Lit(s.vars)
+	for _, m := range s.waiting {
+		s.gini.Add(m)
+	}
+	s.waiting = s.waiting[:0]
 }
 
 // Vars is the number of variables made so far, Root and helpers of the encoders included.
@@ -94,14 +107,15 @@ func (s *Solver) Clauses() int { return s.clauses }
 // Add adds the clause: if sel then at least one of lits. With no lits it forbids sel.
 func (s *Solver) Add(sel Lit, lits ...Lit) {
 	negative := false
-	s.scratch = s.scratch[:0]
+	begin := len(s.waiting)
 	put := func(l Lit) {
 		negative = negative || l < 0
-		s.scratch = append(s.scratch, inner(l))
+		s.waiting = append(s.waiting, inner(l))
 	}
 	for _, l := range lits {
 		switch l {
 		case s.root:
+			s.waiting = s.waiting[:begin]
 			return
 		case s.root.Not():
 		default:
@@ -111,6 +125,7 @@ func (s *Solver) Add(sel Lit, lits ...Lit) {
 	switch sel {
 	case s.root:
 	case s.root.Not():
+		s.waiting = s.waiting[:begin]
 		return
 	default:
 		put(sel.Not())
@@ -118,10 +133,7 @@ func (s *Solver) Add(sel Lit, lits ...Lit) {
 	if !negative {
 		put(s.root.Not())
 	}
-	for _, m := range s.scratch {
-		s.gini.Add(m)
-	}
-	s.gini.Add(z.LitNull)
+	s.waiting = append(s.waiting, z.LitNull)
 	s.clauses++
 }
 
@@ -146,6 +158,7 @@ func (s *Solver) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Stat
 	if ctx.Err() != nil {
 		return Unknown
 	}
+	s.ready()
 	s.gini.Assume(inner(s.root))
 	for _, l := range assume {
 		s.gini.Assume(inner(l))
