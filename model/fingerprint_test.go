@@ -7,9 +7,9 @@ import (
 	"tackwright/model"
 )
 
-// print is the fingerprint of a barn with a lesson, a plan and a past, after a
+// fingerprint is the fingerprint of a barn with a lesson, a plan and a past, after a
 // change to the barn.
-func print(change func(b *fixtures.Barn)) string {
+func fingerprint(change func(b *fixtures.Barn)) string {
 	b := fixtures.New()
 	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia, b.Rider("Noor"))
 	b.Rode(b.Turn(b.Star, b.Oak), fixtures.Monday-1, "10:00-11:00")
@@ -21,19 +21,19 @@ func print(change func(b *fixtures.Barn)) string {
 func nothing(*fixtures.Barn) {}
 
 func TestTheSameWeekAndPlanReadTheSameInEveryRun(t *testing.T) {
-	first := print(nothing)
+	first := fingerprint(nothing)
 	if len(first) != 32 {
 		t.Errorf("%q is not 32 digits", first)
 	}
 	for range 20 {
-		if again := print(nothing); again != first {
+		if again := fingerprint(nothing); again != first {
 			t.Fatalf("%s, then %s", first, again)
 		}
 	}
 }
 
 func TestTheFingerprintChangesWithWhateverDecidesThePlan(t *testing.T) {
-	seen := map[string]string{print(nothing): "nothing"}
+	seen := map[string]string{fingerprint(nothing): "nothing"}
 	for _, c := range []struct {
 		name   string
 		change func(b *fixtures.Barn)
@@ -61,7 +61,7 @@ func TestTheFingerprintChangesWithWhateverDecidesThePlan(t *testing.T) {
 		{"the dates planned", func(b *fixtures.Barn) { b.Days = 6 }},
 		{"the hour now", func(b *fixtures.Barn) { b.Now = monday("06:00") }},
 	} {
-		got := print(c.change)
+		got := fingerprint(c.change)
 		if same, ok := seen[got]; ok {
 			t.Errorf("%s: the same as after %s", c.name, same)
 		}
