@@ -36,10 +36,25 @@ func (w *Week) PadChoices(h *Horse, seat *Piece, row *FitRow) [][]*Piece {
 // a date, in the chart's order.
 func (w *Week) RowsFor(h *Horse, seat *Piece, d Date) []*FitRow {
 	var rows []*FitRow
-	for _, r := range w.Centre.Chart {
-		if r.Horse == h && r.Seat == seat && r.ValidOn(d, w.House) {
+	for _, r := range w.rows[fit{h, seat}] {
+		if r.ValidOn(d, w.House) {
 			rows = append(rows, r)
 		}
+	}
+	return rows
+}
+
+// fit is a seat on a horse.
+type fit struct {
+	horse *Horse
+	seat  *Piece
+}
+
+// rowsByFit finds the rows of the fit chart by seat and horse.
+func rowsByFit(c *Centre) map[fit][]*FitRow {
+	rows := map[fit][]*FitRow{}
+	for _, r := range c.Chart {
+		rows[fit{r.Horse, r.Seat}] = append(rows[fit{r.Horse, r.Seat}], r)
 	}
 	return rows
 }

@@ -21,6 +21,7 @@ type Week struct {
 	grounded map[*Rider]bool
 	contacts map[*Piece][]contact // with marked horses, before the dates planned
 	alike    map[*Piece]int
+	rows     map[fit][]*FitRow // of the fit chart
 }
 
 // Meeting is one lesson on one date, as the notes of that date have it.

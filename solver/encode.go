@@ -145,18 +145,33 @@ func (e *encoder) clash(r *model.Ride, h *model.Horse, o *option) bool {
 // slot's rides.
 func (e *encoder) makePlace(s *slot, h *model.Horse) {
 	p := &place{slot: s, horse: h}
-	ways := e.waysOn(p)
-	var riders []*model.Ride
-	for _, r := range s.rides {
-		if !e.unpaired(r, h) && slices.ContainsFunc(ways, func(o *option) bool { return !e.clash(r, h, o) }) && e.hasExtras(p, r) {
-			riders = append(riders, r)
+	riders := slices.DeleteFunc(slices.Clone(s.rides), func(r *model.Ride) bool { return e.unpaired(r, h) || !e.hasExtras(p, r) })
+	var ways []*option
+	sits := make([]bool, len(riders)) // whether a rider has a way
+	for _, o := range e.optionsOn(h, s.meeting.Date) {
+		var sit []int
+		for i, r := range riders {
+			if !e.clash(r, h, o) {
+				sit = append(sit, i)
+			}
+		}
+		if len(sit) == 0 {
+			continue
+		}
+		if way := e.wornOn(p, o); way != nil {
+			ways = append(ways, way)
+			for _, i := range sit {
+				sits[i] = true
+			}
 		}
 	}
-	ways = slices.DeleteFunc(ways, func(o *option) bool {
-		return !slices.ContainsFunc(riders, func(r *model.Ride) bool { return !e.clash(r, h, o) })
-	})
-	if len(riders) == 0 {
+	if len(ways) == 0 {
 		return
+	}
+	for i := len(riders) - 1; i >= 0; i-- {
+		if !sits[i] {
+			riders = slices.Delete(riders, i, i+1)
+		}
 	}
 	var lits []sat.Lit
 	for _, r := range riders {
@@ -173,24 +188,20 @@ func (e *encoder) makePlace(s *slot, h *model.Horse) {
 	e.of[h] = append(e.of[h], p)
 }
 
-// waysOn are the options on the horse whose pieces can be worn in the slot,
-// each with the girths that can.
-func (e *encoder) waysOn(p *place) []*option {
-	var ways []*option
-	for _, o := range e.optionsOn(p.horse, p.meeting.Date) {
-		if slices.ContainsFunc(o.pieces(), func(x *model.Piece) bool { return e.unworn(p.slot, p.horse, x) }) {
-			continue
-		}
-		if o.seat.one().TakesGirth() {
-			girths := slices.DeleteFunc(slices.Clone(o.girths), func(g *pool) bool { return e.unworn(p.slot, p.horse, g.one()) })
-			if len(girths) == 0 {
-				continue
-			}
-			o = &option{seat: o.seat, pads: o.pads, girths: girths}
-		}
-		ways = append(ways, o)
+// wornOn is the option with the girths that can be worn in a place; nil where
+// some piece cannot be, or no girth.
+func (e *encoder) wornOn(p *place, o *option) *option {
+	if slices.ContainsFunc(o.pieces(), func(x *model.Piece) bool { return e.unworn(p.slot, p.horse, x) }) {
+		return nil
 	}
-	return ways
+	if !o.seat.one().TakesGirth() {
+		return o
+	}
+	girths := slices.DeleteFunc(slices.Clone(o.girths), func(g *pool) bool { return e.unworn(p.slot, p.horse, g.one()) })
+	if len(girths) == 0 {
+		return nil
+	}
+	return &option{seat: o.seat, pads: o.pads, girths: girths}
 }
 
 // makeSeated says of each ride that it is on at most one horse, and names the

@@ -42,30 +42,16 @@ func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
 // of a ride until it could be on another horse; with forever, a horse on its own
 // tack never lets go.
 func (e *encoder) countHorses(sel sat.Lit, p *pool, forever bool) {
-	uses := e.uses[p.index]
-	var last []use
-	for i, u := range uses {
-		if i+1 < len(uses) && uses[i+1].at.instant() == u.at.instant() {
-			continue // the last of those that start together sees them all
+	var holding []use
+	for _, u := range e.uses[p.index] { // by start
+		gone := func(x use) bool { return !e.holds(x, u.at.instant(), forever) }
+		if slices.ContainsFunc(holding, gone) {
+			e.limit(sel, p, holding)
+			holding = slices.DeleteFunc(slices.Clone(holding), gone)
 		}
-		var holding []use
-		for _, x := range uses[:i+1] {
-			if e.holds(x, u.at.instant(), forever) {
-				holding = append(holding, x)
-			}
-		}
-		if len(last) > 0 && !e.within(last, holding) {
-			e.limit(sel, p, last)
-		}
-		last = holding
+		holding = append(holding, u)
 	}
-	e.limit(sel, p, last)
-}
-
-// within reports whether every use is among others: then limiting those is
-// enough.
-func (e *encoder) within(uses, others []use) bool {
-	return !slices.ContainsFunc(uses, func(u use) bool { return !slices.Contains(others, u) })
+	e.limit(sel, p, holding)
 }
 
 func (e *encoder) holds(x use, at model.Instant, forever bool) bool {
