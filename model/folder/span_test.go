@@ -125,7 +125,7 @@ func TestAFolderThatIsNotThereIsAnError(t *testing.T) {
 func FuzzFilesAreReadAsAnotherParserReadsThem(f *testing.F) {
 	f.Add(whole(f))
 	for _, s := range []string{"a.b = 1\n[a]\nc = 2", "[a.b]\n[a]\nb.c = 1", "[[a]]\n[a.b]\n[[a]]\n[a.b]", "a = [1, { b = [2,], },]\n", "[a]\n[a]",
-		"x = 2026-02-30", "x = 10:60", "x = 07:32:00.", "x = 2026-11-25 07:40", "x = 1979-05-27T00:32:00-07:00", "x = 99999999999999999999",
+		"x = 2026-02-30", "x = 10:60", "x = 07:32:00.", "x = 2026-11-25 07:40", "x = 1979-05-27T00:32:00-07:00", "x = 99999999999999999999", "x = 5E555", "x = -inf",
 		"a = 1\na.b = 2", "a = {b = 1}\n[a.c]", "[a]\nb = '''\n[x]'''", "\"\" = 1", "a = +1_000\nb = 0x_1", "[a", "a = 'x\n[b]\nc = 1", "[a]\n[[a]]", "a = []\n[[a]]"} {
 		f.Add(s)
 	}

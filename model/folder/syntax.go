@@ -311,6 +311,8 @@ func plain(n *node) bool {
 	switch n.kind {
 	case unstable.Integer:
 		_, err = strconv.ParseInt(n.text, 0, 64)
+	case unstable.Float:
+		_, err = strconv.ParseFloat(strings.ReplaceAll(n.text, "_", ""), 64)
 	case unstable.LocalDate:
 		_, err = time.Parse(time.DateOnly, n.text)
 	case unstable.LocalTime:
