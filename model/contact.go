@@ -13,27 +13,11 @@ type contact struct {
 // horse wore counts as worn since (Equine Disease Communication Center; common practice).
 const exposureDays = 14
 
-// ContactFrom is the instant from which a skin-touching piece used on h at at
-// goes to no other horse; ok is false where no mark reaches that use.
-func (h *Horse) ContactFrom(at Instant, house *House) (from Instant, ok bool) {
-	for _, mark := range h.ownTackMarks(house) {
-		switch {
-		case mark.Has(at):
-			return at, true
-		case at.Before(mark.From) && at.Date >= mark.From.Date-exposureDays:
-			if !ok || mark.From.Before(from) {
-				from, ok = mark.From, true
-			}
-		}
-	}
-	return from, ok
-}
-
-// leavesContact are the instants from which the stint's skin-touching pieces go
+// LeavesContact are the instants from which the stint's skin-touching pieces go
 // to no other horse: one for each mark that reaches it, since a cleaning before
 // a later mark does not count. None is before the stint's end: a cleaning in the
 // middle of it cleans nothing.
-func (s *Stint) leavesContact(house *House) (from []Instant) {
+func (s *Stint) LeavesContact(house *House) (from []Instant) {
 	worn, end := Instant{s.Date, s.Start}, Instant{s.Date, s.End}
 	for _, mark := range s.Turn.Horse.ownTackMarks(house) {
 		switch {
@@ -46,9 +30,17 @@ func (s *Stint) leavesContact(house *House) (from []Instant) {
 	return from
 }
 
-// CleanedBetween reports whether a named person has cleaned the piece at or
+// LeavesUnclean reports whether a piece that touched the skin in the stint may
+// go to no other horse at an instant.
+func (s *Stint) LeavesUnclean(p *Piece, at Instant, house *House) bool {
+	return slices.ContainsFunc(s.LeavesContact(house), func(from Instant) bool {
+		return !at.Before(from) && !p.cleanedBetween(from, at)
+	})
+}
+
+// cleanedBetween reports whether a named person has cleaned the piece at or
 // after from and no later than to.
-func (p *Piece) CleanedBetween(from, to Instant) bool {
+func (p *Piece) cleanedBetween(from, to Instant) bool {
 	return slices.ContainsFunc(p.Cleaned, func(c Cleaning) bool { return !c.At.Before(from) && !to.Before(c.At) })
 }
 
@@ -73,7 +65,7 @@ func contactsBefore(w *Week) map[*Piece][]contact {
 		if !marked[s.Turn.Horse] {
 			return
 		}
-		for _, from := range s.leavesContact(w.House) {
+		for _, from := range s.LeavesContact(w.House) {
 			for _, p := range s.Turn.Pieces() {
 				if p.Skin {
 					found[p] = append(found[p], contact{s.Turn.Horse, from})
@@ -122,7 +114,7 @@ func (w *Week) historyBegins() Date {
 func (w *Week) Contacted(p *Piece, at Instant) []*Horse {
 	var horses []*Horse
 	for _, c := range w.contacts[p] {
-		if !at.Before(c.from) && !p.CleanedBetween(c.from, at) && !slices.Contains(horses, c.horse) {
+		if !at.Before(c.from) && !p.cleanedBetween(c.from, at) && !slices.Contains(horses, c.horse) {
 			horses = append(horses, c.horse)
 		}
 	}

@@ -41,15 +41,13 @@ var notes = []noted{
 	}, keeps},
 	{model.NoteOwnTack, func(b *fixtures.Barn) model.Note { return model.Note{Horse: b.Star} },
 		func(b *fixtures.Barn, w *model.Week) bool {
-			_, marked := b.Star.ContactFrom(monday("10:00"), w.House)
-			return marked
+			return leavesContact(b, w)
 		}},
 	{model.NoteOwnTackEnd, func(b *fixtures.Barn) model.Note {
 		b.Star.OwnTack = []model.Span{{From: model.Instant{Date: fixtures.Monday - 30}}}
 		return model.Note{Horse: b.Star}
 	}, func(b *fixtures.Barn, w *model.Week) bool {
-		_, marked := b.Star.ContactFrom(monday("10:00"), w.House)
-		return !marked
+		return !leavesContact(b, w)
 	}},
 	{model.NotePieceOut, func(b *fixtures.Barn) model.Note { return model.Note{Piece: b.Tag("oak girth"), Words: "elastic torn"} },
 		breaks("piece in use")},
@@ -223,4 +221,10 @@ func TestARiderAwayForAnHourRidesBeforeAndAfterIt(t *testing.T) {
 	if !slices.Equal(states, []model.RideState{model.Open, model.Off, model.Open}) {
 		t.Errorf("states %v", states)
 	}
+}
+
+// leavesContact is whether a ride of Star at ten leaves its tack unclean.
+func leavesContact(b *fixtures.Barn, w *model.Week) bool {
+	ride := &model.Stint{Date: fixtures.Monday, Start: fixtures.At("10:00"), End: fixtures.At("10:30"), Turn: &model.Turn{Horse: b.Star}}
+	return len(ride.LeavesContact(w.House)) > 0
 }

@@ -76,8 +76,7 @@ var ownTackOnly = &Rule{
 					}
 				}
 				for j, s := range uses {
-					unclean := func(from Instant) bool { return !at.Before(from) && !p.CleanedBetween(from, at) }
-					if j == i || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || !slices.ContainsFunc(s.leavesContact(l.House), unclean) {
+					if j == i || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || !s.LeavesUnclean(p, at, l.House) {
 						continue
 					}
 					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned",

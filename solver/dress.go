@@ -68,7 +68,7 @@ func (e *encoder) girth(p *place) {
 	}
 	e.s.AtMostOne(under, free...)
 	for _, o := range p.saddle {
-		if len(o.girths) > 1 {
+		if len(o.girths) > 0 {
 			any := []sat.Lit{o.lit.Not()}
 			for _, g := range o.girths {
 				any = append(any, lit[g])

@@ -106,25 +106,33 @@ func particularPieces(w *model.Week) map[*model.Piece]bool {
 	return particular
 }
 
-// markedHorses reports whether any ride of the week would put a piece in
-// contact with a horse on its own tack, and whether any such contact would
-// begin later than the ride.
+// markedHorses reports whether any ride of the week would leave on a piece a
+// contact with a horse on its own tack, and whether any such contact would begin
+// later than the ride ends.
 func markedHorses(w *model.Week) (marked, late bool) {
+	at := func(s *model.Stint) {
+		for _, from := range s.LeavesContact(w.House) {
+			marked = true
+			late = late || from != model.Instant{Date: s.Date, Minute: s.End}
+		}
+	}
 	for _, h := range w.Centre.Horses {
-		at := func(i model.Instant) {
-			if from, ok := h.ContactFrom(i, w.House); ok {
-				marked = true
-				late = late || from != i
-			}
-		}
 		for _, r := range w.Rides {
-			at(model.Instant{Date: r.Date(), Minute: r.Start})
+			at(stintOn(r.Meeting.Date, r.Start, r.End, h))
 		}
-		for _, f := range w.Facts {
-			if f.Turn.Horse == h {
-				at(model.Instant{Date: f.Date, Minute: f.Start})
-			}
-		}
+	}
+	for _, f := range w.Facts {
+		at(f)
 	}
 	return marked, late
 }
+
+// stintOn is a horse at work for a while, for what only horse and time decide.
+func stintOn(d model.Date, start, end model.Minute, h *model.Horse) *model.Stint {
+	return &model.Stint{Date: d, Start: start, End: end, Turn: &model.Turn{Horse: h}}
+}
+
+// stint is the use as the rules see it, but for its pieces.
+func (u use) stint() *model.Stint { return u.at.stint() }
+
+func (p *place) stint() *model.Stint { return stintOn(p.meeting.Date, p.start, p.end, p.horse) }

@@ -61,8 +61,7 @@ func (e *encoder) holds(x use, at model.Instant, forever bool) bool {
 	if !forever {
 		return false
 	}
-	_, marked := x.at.horse.ContactFrom(x.at.instant(), e.w.House)
-	return marked
+	return len(x.stint().LeavesContact(e.w.House)) > 0
 }
 
 // limit keeps the distinct horses of the uses to the number of pieces.
@@ -101,8 +100,7 @@ func ownTackOnly(e *encoder, sel sat.Lit) {
 		}
 		if len(p.pieces) > 1 {
 			if slices.ContainsFunc(e.uses[p.index], func(u use) bool {
-				_, marked := u.at.horse.ContactFrom(u.at.instant(), e.w.House)
-				return marked
+				return len(u.stint().LeavesContact(e.w.House)) > 0
 			}) {
 				e.countHorses(sel, p, true)
 			}
@@ -114,22 +112,17 @@ func ownTackOnly(e *encoder, sel sat.Lit) {
 
 // keepContact does it for one piece, with every pair of uses and every fact.
 func (e *encoder) keepContact(sel sat.Lit, piece *model.Piece, uses []use) {
-	passes := func(h *model.Horse, worn model.Instant, to *model.Horse, at model.Instant) bool {
-		from, marked := h.ContactFrom(worn, e.w.House)
-		return marked && h != to && !at.Before(from) && !piece.CleanedBetween(from, at)
+	passes := func(worn *model.Stint, to *model.Stint) bool {
+		return worn.Turn.Horse != to.Turn.Horse && worn.LeavesUnclean(piece, model.Instant{Date: to.Date, Minute: to.Start}, e.w.House)
 	}
 	for _, u := range uses {
 		for _, v := range uses {
-			if passes(u.at.horse, u.at.instant(), v.at.horse, v.at.instant()) {
+			if passes(u.stint(), v.stint()) {
 				e.s.Add(sel, u.lit.Not(), v.lit.Not())
 			}
 		}
 		for _, f := range e.w.Facts {
-			if f.Date < e.w.From || !slices.Contains(f.Turn.Pieces(), piece) {
-				continue
-			}
-			at := model.Instant{Date: f.Date, Minute: f.Start}
-			if passes(u.at.horse, u.at.instant(), f.Turn.Horse, at) || passes(f.Turn.Horse, at, u.at.horse, u.at.instant()) {
+			if f.Date >= e.w.From && slices.Contains(f.Turn.Pieces(), piece) && (passes(u.stint(), f) || passes(f, u.stint())) {
 				e.s.Add(sel, u.lit.Not())
 			}
 		}

@@ -23,6 +23,9 @@ type settler struct {
 // take picks a piece of the pool for a horse: the one that it still holds, else
 // of those that are free the one it had last, else the first. nil is none: a bug.
 func (s *settler) take(p *pool, sl *slot, h *model.Horse) *model.Piece {
+	if len(p.pieces) == 1 {
+		return p.one() // the clauses have settled it
+	}
 	at := sl.instant()
 	held := func(x *model.Piece) bool { return s.hands[x].forever || at.Before(s.hands[x].until) }
 	pick := first(p.pieces, func(x *model.Piece) bool { return held(x) && s.hands[x].horse == h })
@@ -35,7 +38,7 @@ func (s *settler) take(p *pool, sl *slot, h *model.Horse) *model.Piece {
 	if pick == nil {
 		return nil
 	}
-	_, marked := h.ContactFrom(at, s.w.House)
+	marked := len(stintOn(at.Date, sl.start, sl.end, h).LeavesContact(s.w.House)) > 0
 	s.hands[pick] = hand{
 		horse:   h,
 		until:   model.Instant{Date: at.Date, Minute: sl.end + s.w.House.Move},
