@@ -1,0 +1,112 @@
+package sheet
+
+import (
+	"cmp"
+	"strconv"
+
+	"tackwright/model"
+)
+
+// Stamp tells an old sheet from a new one.
+type Stamp struct {
+	Version int           // of the posted plan; 0: pencilled
+	By      string        // who posted it
+	At      model.Instant // when
+	Printed model.Instant
+}
+
+// Header is what every sheet for the barn says of its day and of itself.
+type Header struct {
+	Centre  string `json:"centre"`
+	Date    string `json:"date"`
+	Day     string `json:"day"`     // the date in words
+	Plan    string `json:"plan"`    // "pencilled", or "version 3, posted by ..."
+	Version int    `json:"version"` // 0: pencilled
+	Printed string `json:"printed"` // "2026-11-26 07:10"
+
+	Rides      int      `json:"rides"`                   // seated
+	Horses     int      `json:"horses"`                  // that carry them
+	Ground     []Ride   `json:"on_the_ground,omitempty"` // rides without a horse
+	Works      []Ride   `json:"other_work,omitempty"`
+	NotWorking []string `json:"not_working,omitempty"` // horses; no reason is ever given
+
+	NotChecked     []NotChecked `json:"not_checked,omitempty"`
+	NotCheckedHere []string     `json:"not_checked_here,omitempty"` // records that the centre keeps elsewhere
+	Cautions       []string     `json:"cautions"`
+	Deferral       string       `json:"deferral"`
+
+	printed string // on the house's clock
+	dayName string // without the year
+	short   string // date and version, for the head of each part
+}
+
+func (d *day) header(s Stamp) Header {
+	h := Header{
+		Centre:  d.week.Centre.Name,
+		Date:    d.date.String(),
+		Day:     d.week.DayName(d.date) + " " + strconv.Itoa(d.date.Year()),
+		Plan:    "pencilled",
+		Version: s.Version,
+		Printed: s.Printed.String(),
+		printed: d.instant(s.Printed),
+		dayName: d.week.DayName(d.date),
+		short:   d.date.Words() + ", pencilled",
+
+		Cautions: Cautions,
+		Deferral: Deferral,
+	}
+	if s.Version != 0 {
+		h.short = d.date.Words() + ", version " + strconv.Itoa(s.Version)
+		h.Plan = "version " + strconv.Itoa(s.Version) + ", posted by " + cmp.Or(s.By, "somebody") + " on " + d.instant(s.At)
+	}
+	carriers := map[*model.Horse]bool{}
+	for _, x := range d.stints {
+		if x.Meeting == nil {
+			h.Works = append(h.Works, d.ride(x))
+			continue
+		}
+		h.Rides++
+		carriers[x.Turn.Horse] = true
+	}
+	h.Horses = len(carriers)
+	h.Ground = d.ground()
+	for _, x := range d.week.Centre.Horses {
+		if len(d.horse[x]) == 0 {
+			h.NotWorking = append(h.NotWorking, x.Name)
+		}
+	}
+	h.NotChecked, h.NotCheckedHere = d.notChecked()
+	return h
+}
+
+// ground are the rides of the date that have no horse. Those that are off (a
+// rider away, a lesson cancelled) are nobody's concern in the tack room.
+func (d *day) ground() []Ride {
+	var out []Ride
+	for i, r := range d.week.Rides {
+		var t *model.Turn
+		switch {
+		case r.State == model.Started:
+			t = r.Told
+		case i < len(d.plan.Turns):
+			t = d.plan.Turns[i]
+		}
+		if r.Date() != d.date || r.State == model.Off || t != nil && t.Horse != nil {
+			continue
+		}
+		g := Ride{Start: Clock(r.Start), End: Clock(r.End), Rider: r.Rider.Called(), Lesson: r.Meeting.Name}
+		if r.Meeting.Arena != nil {
+			g.Arena = r.Meeting.Arena.Name
+		}
+		if r.Meeting.Instructor != nil {
+			g.Instructor = r.Meeting.Instructor.Name
+		}
+		out = append(out, g)
+	}
+	return out
+}
+
+// instant is a time of another day as people read it: "Wed 25 Nov, 17:05".
+func (d *day) instant(i model.Instant) string {
+	return i.Date.Words() + ", " + i.Minute.Clock(d.house.TwelveHour)
+}

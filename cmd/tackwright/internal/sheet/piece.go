@@ -1,0 +1,71 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"tackwright/model"
+)
+
+// Piece is one thing to carry, as its tag and the tack room have it.
+type Piece struct {
+	Kind     string `json:"kind"`
+	Layer    int    `json:"layer,omitempty"` // of two pads and more: 1 lies on the horse's back
+	Tag      string `json:"piece"`
+	Size     string `json:"size,omitempty"`      // of a girth in the centre's units
+	Rack     string `json:"rack,omitempty"`      // its spot, or that of the seat it is kept with
+	KeptWith string `json:"kept_with,omitempty"` // the seat that it is kept with
+	KeptAt   string `json:"kept_at,omitempty"`   // the horse that it is kept with
+	Travels  bool   `json:"travels,omitempty"`   // carried with that seat: nobody looks for it
+	Looks    string `json:"looks,omitempty"`     // what the eye finds
+
+	From    string `json:"from,omitempty"`    // the horse that wears it before
+	OffAt   Clock  `json:"off_at,omitzero"`   // when that ride ends
+	OnAgain Clock  `json:"on_again,omitzero"` // when the horse it came off wears it again
+	tagged  *model.Piece
+}
+
+func (d *day) asPiece(x *model.Piece) Piece {
+	p := Piece{Kind: string(x.Kind), Tag: x.Tag, Size: size(x, d.house.Units), Rack: x.Rack, Looks: x.Looks, tagged: x}
+	switch {
+	case x.WithSeat != nil:
+		p.KeptWith, p.Rack = x.WithSeat.Tag, cmp.Or(x.WithSeat.Rack, x.Rack)
+	case x.WithHorse != nil:
+		p.KeptAt, p.Rack = x.WithHorse.Name, ""
+	}
+	return p
+}
+
+// pieces are those of a turn that are in some list, in the order in which they
+// go on: seat first since it is what a helper looks for, then what it takes.
+func (d *day) pieces(t *model.Turn, in []*model.Piece) []Piece {
+	var out []Piece
+	for _, x := range t.Pieces() {
+		if !slices.Contains(in, x) {
+			continue
+		}
+		p := d.asPiece(x)
+		if len(t.Pads) > 1 {
+			p.Layer = slices.Index(t.Pads, x) + 1
+		}
+		p.Travels = x.WithSeat != nil && slices.Contains(in, x.WithSeat)
+		out = append(out, p)
+	}
+	return out
+}
+
+// size as the label has it: seats are sold by the inch everywhere, girths by
+// the inch or in centimetres (trade size charts).
+func size(x *model.Piece, units model.Units) string {
+	switch cm := x.Label.Centimetres(); {
+	case x.Label == 0:
+		return x.Size
+	case x.Kind != model.Girth || units != model.Metric:
+		return x.Label.String()
+	case cm%10 == 0:
+		return fmt.Sprintf("%d cm", cm/10)
+	default:
+		return fmt.Sprintf("%d.%d cm", cm/10, cm%10)
+	}
+}
