@@ -91,7 +91,7 @@ func newReader() *reader {
 
 func (r *reader) parse(file string, data []byte) *node {
 	root, troubles := parse(file, data)
-	r.sources[file] = newSource(file, data)
+	r.sources[file] = root.src
 	r.troubles = append(r.troubles, troubles...)
 	return root
 }
@@ -154,14 +154,14 @@ func (r *reader) tables(s *section, p *pair) []*node {
 		var tables []*node
 		for _, n := range p.val.items {
 			if n.kind != unstable.InlineTable {
-				r.mistake(n.span, "here belongs a table", "write it under "+head)
+				r.mistake(n.span(), "here belongs a table", "write it under "+head)
 				continue
 			}
 			tables = append(tables, n)
 		}
 		return tables
 	}
-	r.mistake(p.span, fmt.Sprintf("%s is written as %s", s.name, head), "write "+head)
+	r.mistake(p.span(), fmt.Sprintf("%s is written as %s", s.name, head), "write "+head)
 	return nil
 }
 
@@ -174,7 +174,7 @@ func (r *reader) unknownTable(p *pair, known []string) {
 	if near := nearest(p.key, known); near != "" {
 		mend = fmt.Sprintf("did you mean %s?", near)
 	}
-	r.mistake(p.span, message, mend)
+	r.mistake(p.span(), message, mend)
 }
 
 // readNotes reads the files of notes/. A note with a mistake is left out of the

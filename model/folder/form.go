@@ -100,7 +100,7 @@ func (t *table[T]) read(r *reader, n *node, into *T) bool {
 	}
 	for _, k := range t.keys {
 		if k.must && !seen[k.name] && !n.torn {
-			r.mistake(n.span, fmt.Sprintf("%s has no %s", t.head, k.name), fmt.Sprintf("add a line such as: %s = %s", k.name, k.shown()))
+			r.mistake(n.span(), fmt.Sprintf("%s has no %s", t.head, k.name), fmt.Sprintf("add a line such as: %s = %s", k.name, k.shown()))
 		}
 	}
 	return len(r.troubles) == before
@@ -160,7 +160,7 @@ func notA[V any](r *reader, n *node, f form[V]) {
 	if n.kind == unstable.Array || n.kind == unstable.InlineTable || n.kind == unstable.Bool {
 		message = fmt.Sprintf("this is %s; here belongs %s", what, f.words)
 	}
-	r.mistake(n.span, message, "write it like "+f.like)
+	r.mistake(n.span(), message, "write it like "+f.like)
 }
 
 // shown is a plain value as the file writes it.
@@ -187,7 +187,7 @@ func textForm[V any](words, like, about string, parse func(string) (V, error)) f
 		if err.Error() != "" {
 			message += ": " + err.Error()
 		}
-		r.mistake(n.span, message, "write it like "+like)
+		r.mistake(n.span(), message, "write it like "+like)
 		return v, false
 	}
 	return f
@@ -251,7 +251,7 @@ func within[V ~int | ~int32 | ~int64](f form[V], lo, hi V, why string) form[V] {
 	f.read = func(r *reader, n *node) (V, bool) {
 		v, ok := inner(r, n)
 		if ok && (v < lo || v > hi) {
-			r.mistake(n.span, fmt.Sprintf("%s is impossible: %s", n.shown(), why), "")
+			r.mistake(n.span(), fmt.Sprintf("%s is impossible: %s", n.shown(), why), "")
 			return v, false
 		}
 		return v, ok

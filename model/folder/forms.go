@@ -25,7 +25,7 @@ var (
 				return "", false
 			}
 			if bad := badName(s); bad != "" {
-				r.mistake(n.span, bad, "write the name alone")
+				r.mistake(n.span(), bad, "write the name alone")
 				return "", false
 			}
 			return s, true
@@ -146,7 +146,7 @@ func plainForm[V any](what, like string, kind unstable.Kind, parse func(string) 
 		}
 		v, err := parse(n.text)
 		if err != nil {
-			r.mistake(n.span, fmt.Sprintf("%s is not %s: %s", n.text, what, err), "write it like "+like)
+			r.mistake(n.span(), fmt.Sprintf("%s is not %s: %s", n.text, what, err), "write it like "+like)
 			return v, false
 		}
 		return v, true

@@ -85,9 +85,9 @@ func (w *window) period(r *reader, n *node) model.Period {
 // spot is the place of a key's value, or of the table where it has none.
 func (n *node) spot(key string) Span {
 	if p := n.get(key); p != nil {
-		return p.val.span
+		return p.val.span()
 	}
-	return n.span
+	return n.span()
 }
 
 // inOrder reports dates of a table that do not follow one another.

@@ -67,7 +67,7 @@ func (x *index[T]) find(r *reader, n *node, make func(name string) *T) (*T, bool
 			break
 		}
 	}
-	r.mistake(n.span, message, mend)
+	r.mistake(n.span(), message, mend)
 	return nil, false
 }
 

@@ -156,7 +156,7 @@ func plainChoice(what string, all ...int) form[int] {
 			}
 		}
 		if ok {
-			r.mistake(n.span, fmt.Sprintf("%d is not %s", v, what), "it is "+f.like)
+			r.mistake(n.span(), fmt.Sprintf("%d is not %s", v, what), "it is "+f.like)
 		}
 		return 0, false
 	}

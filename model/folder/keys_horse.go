@@ -77,7 +77,7 @@ var outs = func() form[model.Out] {
 		switch {
 		case o.Why == model.Appointment:
 			if o.End.IsZero() {
-				r.mistake(n.span, "an appointment has an end", "add a line such as: end = 2026-11-25T12:00")
+				r.mistake(n.span(), "an appointment has an end", "add a line such as: end = 2026-11-25T12:00")
 			}
 		case !o.End.IsZero():
 			r.mayEnd(n, o.endedBy, model.EndsVetStop)

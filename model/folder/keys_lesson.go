@@ -125,7 +125,7 @@ func (l *lessonEntry) finish(r *reader, n *node) {
 		}
 		for _, q := range l.Places {
 			if q.Rider == p.Rider && meet(q, p.Place) {
-				r.mistake(at.span, fmt.Sprintf("%s stands twice in %s", p.Rider.Name, l.Name), "leave one of them out, or give both their dates or parts")
+				r.mistake(at.span(), fmt.Sprintf("%s stands twice in %s", p.Rider.Name, l.Name), "leave one of them out, or give both their dates or parts")
 			}
 		}
 		l.Places = append(l.Places, p.Place)
@@ -157,7 +157,7 @@ func (w *when) settle(r *reader, n *node, on model.Date, start model.Minute) (ti
 	day := on.Weekday()
 	switch has := n.get("day") != nil; {
 	case !has && n.get("on") == nil && on == 0 && !n.torn:
-		r.mistake(n.span, "it says neither on which weekday nor on which date", `add a line such as: day = "Tuesday"`)
+		r.mistake(n.span(), "it says neither on which weekday nor on which date", `add a line such as: day = "Tuesday"`)
 	case has && n.get("on") != nil:
 		r.mistake(n.spot("day"), "it has a weekday and a date", "leave day out for one date, and on for every week")
 	case w.day != nil:
@@ -168,7 +168,7 @@ func (w *when) settle(r *reader, n *node, on model.Date, start model.Minute) (ti
 	case has && n.get("length") != nil:
 		r.mistake(n.spot("length"), "it has an end and a length", "leave one of them out")
 	case !has && n.get("length") == nil && !n.torn:
-		r.mistake(n.span, "it does not say when it ends", `add a line such as: length = "45 min"`)
+		r.mistake(n.span(), "it does not say when it ends", `add a line such as: length = "45 min"`)
 	case w.end != nil:
 		end = *w.end
 		if n.get("start") != nil {
@@ -279,6 +279,6 @@ func (w *workEntry) finish(r *reader, n *node) {
 	w.Weekday, w.End = w.settle(r, n, w.On, w.Start)
 	r.inOrder(n, "from", "until", w.From, w.Until)
 	if w.Seat == nil && (len(w.Pads) > 0 || w.Girth != nil) {
-		r.mistake(n.span, "it names pads or a girth and no seat", "add seat, or leave them out")
+		r.mistake(n.span(), "it names pads or a girth and no seat", "add seat, or leave them out")
 	}
 }

@@ -7,9 +7,6 @@ import (
 	"tackwright/model"
 )
 
-// noteFile is a file of notes/.
-type noteFile struct{ notes []*model.Note }
-
 var noteKeys = &table[model.Note]{
 	head:  "[[note]]",
 	about: "What changed on a date. A file a date, in notes/, only added to.",
@@ -84,19 +81,19 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 	}
 	if note.Kind == "" {
 		if n.get("kind") == nil && note.Undoes == 0 && !n.torn {
-			r.mistake(n.span, "a note has a kind, or undoes another note", `add a line such as: kind = "rider away"`)
+			r.mistake(n.span(), "a note has a kind, or undoes another note", `add a line such as: kind = "rider away"`)
 		}
 		return note, len(r.troubles) == before
 	}
 	need := noteNeeds[note.Kind]
 	for _, k := range need.must {
 		if n.get(k) == nil && !n.torn {
-			r.mistake(n.span, fmt.Sprintf("a note of the kind %q has no %s", note.Kind, k), "add it: "+k+" = "+noteKeys.key(k).shown())
+			r.mistake(n.span(), fmt.Sprintf("a note of the kind %q has no %s", note.Kind, k), "add it: "+k+" = "+noteKeys.key(k).shown())
 		}
 	}
 	for _, p := range n.pairs {
 		if noteKeys.key(p.key) != nil && !slices.Contains(everyNote, p.key) && !slices.Contains(need.must, p.key) && !slices.Contains(need.may, p.key) {
-			r.mistake(p.span, fmt.Sprintf("%s does not belong to a note of the kind %q", p.key, note.Kind), "leave it out, or mend kind")
+			r.mistake(p.span(), fmt.Sprintf("%s does not belong to a note of the kind %q", p.key, note.Kind), "leave it out, or mend kind")
 		}
 	}
 	if need.by != "" && note.By != nil && !note.By.May(need.by) {
@@ -108,7 +105,7 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 		r.mistake(n.spot("until"), fmt.Sprintf("until %s is not after from %s", note.Until, note.From), "mend from or until")
 	}
 	if note.Kind == model.NoteMoved && (n.get("from") == nil) != (n.get("until") == nil) {
-		r.mistake(n.span, "a lesson that is moved has both from and until, or neither", "add the other")
+		r.mistake(n.span(), "a lesson that is moved has both from and until, or neither", "add the other")
 	}
 	return note, len(r.troubles) == before
 }

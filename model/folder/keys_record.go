@@ -31,13 +31,13 @@ func (t *turnEntry) turn(r *reader, n *node) *model.Turn {
 	has, ground := n.get("horse"), n.get("ground")
 	switch {
 	case has == nil && ground == nil && !n.torn:
-		r.mistake(n.span, "it has neither a horse nor a reason why it is on the ground", `add horse, or write: ground = ["..."]`)
+		r.mistake(n.span(), "it has neither a horse nor a reason why it is on the ground", `add horse, or write: ground = ["..."]`)
 	case has != nil && ground != nil:
-		r.mistake(ground.span, "it has a horse and is on the ground", "leave one of them out")
+		r.mistake(ground.span(), "it has a horse and is on the ground", "leave one of them out")
 	case has == nil:
 		for _, p := range n.pairs {
 			if slices.Contains([]string{"seat", "pads", "girth", "extras"}, p.key) {
-				r.mistake(p.span, "on the ground it has no "+p.key, "leave it out, or name a horse")
+				r.mistake(p.span(), "on the ground it has no "+p.key, "leave it out, or name a horse")
 			}
 		}
 	case t.Horse != nil:
@@ -166,11 +166,11 @@ func (x *riddenEntry) finish(r *reader, n *node) {
 		case !ok:
 			continue
 		case needs && at.get("horse") == nil:
-			r.mistake(at.span, fmt.Sprintf("%q has no horse", d.How), "add horse, seat, pads, girth and extras")
+			r.mistake(at.span(), fmt.Sprintf("%q has no horse", d.How), "add horse, seat, pads, girth and extras")
 		case !needs && at.get("horse") != nil:
 			r.mistake(at.spot("horse"), fmt.Sprintf("%q names no horse", d.How), "leave it out, or mend how")
 		case d.How == model.CutShort && at.get("end") == nil:
-			r.mistake(at.span, `"cut short" has no end`, "add a line such as: end = 10:20")
+			r.mistake(at.span(), `"cut short" has no end`, "add a line such as: end = 10:20")
 		case needs:
 			turn := d.turnEntry.Turn
 			d.Differs.Turn = &turn

@@ -57,7 +57,7 @@ var liking = func() form[model.Liking] {
 				l.Weight = 1
 			}
 			if ok && (l.Horse == nil) == (l.Seat == nil) {
-				r.mistake(n.span, "a wish names either a horse or a seat", "write it like "+f.like)
+				r.mistake(n.span(), "a wish names either a horse or a seat", "write it like "+f.like)
 				return l, false
 			}
 			return l, ok
@@ -65,7 +65,7 @@ var liking = func() form[model.Liking] {
 			h, p := r.horses.by[n.text], r.pieces.by[n.text]
 			switch {
 			case h != nil && p != nil:
-				r.mistake(n.span, fmt.Sprintf("%q is a horse and a piece of tack", n.text),
+				r.mistake(n.span(), fmt.Sprintf("%q is a horse and a piece of tack", n.text),
 					fmt.Sprintf("write { horse = %q } or { seat = %q }", n.text, n.text))
 				return model.Liking{}, false
 			case p != nil:
@@ -73,7 +73,7 @@ var liking = func() form[model.Liking] {
 			}
 			known := append(append([]string(nil), r.horses.known...), r.pieces.known...)
 			if h == nil && len(known) > 0 {
-				r.mistake(n.span, fmt.Sprintf("there is no horse and no piece of tack %q", n.text), didYouMean(n.text, known))
+				r.mistake(n.span(), fmt.Sprintf("there is no horse and no piece of tack %q", n.text), didYouMean(n.text, known))
 				return model.Liking{}, false
 			}
 			h, ok := horse.read(r, n)

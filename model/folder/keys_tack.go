@@ -155,7 +155,7 @@ func (t *tackEntry) finish(r *reader, n *node) {
 	p := t.Piece
 	for _, o := range only {
 		if k := n.get(o.key); k != nil && p.Kind != "" && !o.has(p.Kind) {
-			r.mistake(k.span, fmt.Sprintf("%s is for %s, and %s is a %s", o.key, o.what, p.Tag, p.Kind), "leave it out, or mend kind")
+			r.mistake(k.span(), fmt.Sprintf("%s is for %s, and %s is a %s", o.key, o.what, p.Tag, p.Kind), "leave it out, or mend kind")
 		}
 	}
 	if n.get("touches_skin") == nil {

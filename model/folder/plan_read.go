@@ -48,7 +48,7 @@ func (f *Folder) ReadPlan(path string) (*model.Week, *model.Plan, []Trouble, err
 		switch {
 		case i < 0:
 		case seen[i] != nil:
-			r.mistake(n.span, fmt.Sprintf("this ride is here twice: it is at %s as well", seen[i].span), "keep one of the two")
+			r.mistake(n.span(), fmt.Sprintf("this ride is here twice: it is at %s as well", seen[i].span()), "keep one of the two")
 		default:
 			seen[i], p.Turns[i] = n, turn
 			if turn == nil && len(s.ground) > 0 {
@@ -58,7 +58,7 @@ func (f *Folder) ReadPlan(path string) (*model.Week, *model.Plan, []Trouble, err
 	}
 	for i, ride := range w.Rides {
 		if seen[i] == nil && ride.State != model.Off && len(r.troubles) == 0 {
-			r.mistake(root.span, fmt.Sprintf("the plan does not have the ride of %s in %s, %s %s", ride.Rider.Name, ride.Meeting.Name, long(ride.Date()), ride.Start),
+			r.mistake(root.span(), fmt.Sprintf("the plan does not have the ride of %s in %s, %s %s", ride.Rider.Name, ride.Meeting.Name, long(ride.Date()), ride.Start),
 				"plan again, or add a [[ride]] of it")
 		}
 	}

@@ -50,11 +50,11 @@ func (r *reader) unknownKey(p *pair, head string, known []string) {
 	if near := nearest(p.key, known); near != "" {
 		mend = "did you mean " + near + "?"
 	}
-	r.mistake(p.span, fmt.Sprintf("%s has no key %q", head, p.key), mend)
+	r.mistake(p.span(), fmt.Sprintf("%s has no key %q", head, p.key), mend)
 }
 
 func (r *reader) unknownWord(n *node, words string, known []string) {
-	r.mistake(n.span, fmt.Sprintf("%q is not %s", n.text, words), didYouMean(n.text, known))
+	r.mistake(n.span(), fmt.Sprintf("%q is not %s", n.text, words), didYouMean(n.text, known))
 }
 
 // at is the place of a value within a noun's table; of its table where the path
@@ -64,7 +64,7 @@ func (r *reader) at(noun any, path ...any) Span {
 	if n == nil {
 		return Span{}
 	}
-	whole := n.span
+	whole := n.span()
 	for _, step := range path {
 		switch step := step.(type) {
 		case string:
@@ -77,5 +77,5 @@ func (r *reader) at(noun any, path ...any) Span {
 			n = n.item(step)
 		}
 	}
-	return n.span
+	return n.span()
 }

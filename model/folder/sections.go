@@ -66,7 +66,7 @@ func one[T any](name string, t *table[T], in func(*model.Centre) *T) section {
 		declare: func(r *reader, n *node) any {
 			v := any(in(r.centre))
 			if old := r.entries[v]; old != nil {
-				r.mistake(n.span, t.head+" is in the folder twice: it is at "+old.span.String()+" as well", "put both into one")
+				r.mistake(n.span(), t.head+" is in the folder twice: it is at "+old.span().String()+" as well", "put both into one")
 			} else {
 				r.entries[v] = n
 			}
@@ -92,12 +92,12 @@ func named[T, E any](name, nameKey string, t *table[E], as func(*T) *E, finish f
 			v := fresh(text)
 			r.noun, r.entries[v] = v, n
 			if text != "" {
-				in(r).add(r, v, text, p.val.span)
+				in(r).add(r, v, text, p.val.span())
 			}
 			if old := n.get("was"); old != nil && in != nil {
 				for _, o := range append(old.val.items, old.val) {
 					if o.kind == unstable.String && badName(o.text) == "" {
-						in(r).add(r, v, o.text, o.span)
+						in(r).add(r, v, o.text, o.span())
 					}
 				}
 			}

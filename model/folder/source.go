@@ -10,20 +10,42 @@ import (
 type source struct {
 	file  string
 	data  []byte
-	lines []int // where each line starts
+	lines []int // where each line starts, when somebody has asked
 }
 
 func newSource(file string, data []byte) *source {
-	s := &source{file: file, data: data, lines: []int{0}}
-	for i, c := range data {
+	return &source{file: file, data: data}
+}
+
+func (s *source) count() {
+	if s.lines != nil {
+		return
+	}
+	s.lines = []int{0}
+	for i, c := range s.data {
 		if c == '\n' {
 			s.lines = append(s.lines, i+1)
 		}
 	}
-	return s
+}
+
+// extent is a span of which line and column are counted when they are asked for.
+type extent struct {
+	src        *source
+	start, end int
+}
+
+func (s *source) extent(start, end int) extent { return extent{s, start, end} }
+
+func (e extent) span() Span {
+	if e.src == nil {
+		return Span{}
+	}
+	return e.src.span(e.start, e.end)
 }
 
 func (s *source) span(start, end int) Span {
+	s.count()
 	lo, hi := 0, len(s.lines)
 	for hi-lo > 1 {
 		if mid := (lo + hi) / 2; s.lines[mid] <= start {
@@ -41,6 +63,7 @@ func (s *source) span(start, end int) Span {
 
 // line is the text of a line, from 1.
 func (s *source) line(n int) string {
+	s.count()
 	from, to := s.lines[n-1], len(s.data)
 	if n < len(s.lines) {
 		to = s.lines[n]

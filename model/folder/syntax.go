@@ -13,9 +13,9 @@ import (
 
 // node is a value of a file: a text, number, date ..., a list or a table.
 type node struct {
-	kind  unstable.Kind // InlineTable for every table, however it is written
-	text  string        // of a text what it says, of other plain values as written
-	span  Span
+	kind unstable.Kind // InlineTable for every table, however it is written
+	text string        // of a text what it says, of other plain values as written
+	extent
 	items []*node // of a list
 	pairs []*pair // of a table, in the order of the file
 	made  made    // of a table or list of tables
@@ -25,9 +25,9 @@ type node struct {
 
 // pair is one key of a table with its value.
 type pair struct {
-	key  string
-	span Span // of the key
-	val  *node
+	key    string
+	extent // of the key
+	val    *node
 }
 
 // made says how a table came about, which decides where TOML lets it go on.
@@ -71,7 +71,7 @@ func (n *node) item(i int) *node {
 // not TOML is reported, and reading goes on at the next header.
 func parse(file string, data []byte) (*node, []Trouble) {
 	p := &parser{src: newSource(file, data)}
-	p.root = &node{kind: unstable.InlineTable, made: byHeader, span: p.src.span(0, 0)}
+	p.root = &node{kind: unstable.InlineTable, made: byHeader, extent: p.src.extent(0, 0)}
 	p.here = p.root
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
 		p.wrong(p.src.span(0, 0), "this file is saved as UTF-16", "save it as UTF-8")
@@ -167,9 +167,9 @@ func hint(message string) string {
 // header goes to the table that a header opens, and returns where it ends.
 func (p *parser) header(e *unstable.Node) int {
 	keys := p.keys(e)
-	start, end := p.src.around(keys[0].span.Start, keys[len(keys)-1].span.End)
-	whole := p.src.span(start, end)
-	p.here = &node{kind: unstable.InlineTable, made: byHeader, span: whole} // nowhere, where it is refused
+	start, end := p.src.around(keys[0].start, keys[len(keys)-1].end)
+	whole := p.src.extent(start, end)
+	p.here = &node{kind: unstable.InlineTable, made: byHeader, extent: whole} // nowhere, where it is refused
 	at := p.root
 	for _, k := range keys[:len(keys)-1] {
 		if at = p.step(at, k, whole, byPath); at == nil {
@@ -180,14 +180,14 @@ func (p *parser) header(e *unstable.Node) int {
 	old := at.get(last.key)
 	switch {
 	case e.Kind == unstable.ArrayTable && old == nil:
-		list := &node{kind: unstable.Array, made: byHeader, span: whole, items: []*node{p.here}}
-		at.pairs = append(at.pairs, &pair{last.key, last.span, list})
+		list := &node{kind: unstable.Array, made: byHeader, extent: whole, items: []*node{p.here}}
+		at.pairs = append(at.pairs, &pair{last.key, last.extent, list})
 	case e.Kind == unstable.ArrayTable && old.val.kind == unstable.Array && old.val.made == byHeader:
 		old.val.items = append(old.val.items, p.here)
 	case e.Kind == unstable.Table && old == nil:
-		at.pairs = append(at.pairs, &pair{last.key, last.span, p.here})
+		at.pairs = append(at.pairs, &pair{last.key, last.extent, p.here})
 	case e.Kind == unstable.Table && old.val.made == byPath:
-		old.val.made, old.val.span, old.span = byHeader, whole, last.span
+		old.val.made, old.val.extent, old.extent = byHeader, whole, last.extent
 		p.here = old.val
 	default:
 		p.again(last, old)
@@ -197,11 +197,11 @@ func (p *parser) header(e *unstable.Node) int {
 
 // step goes from a table to the one under a key, the last one of a list of
 // tables, and makes it where there is none.
-func (p *parser) step(at *node, k *pair, whole Span, how made) *node {
+func (p *parser) step(at *node, k *pair, whole extent, how made) *node {
 	old := at.get(k.key)
 	if old == nil {
-		val := &node{kind: unstable.InlineTable, made: how, span: whole}
-		at.pairs = append(at.pairs, &pair{k.key, k.span, val})
+		val := &node{kind: unstable.InlineTable, made: how, extent: whole}
+		at.pairs = append(at.pairs, &pair{k.key, k.extent, val})
 		return val
 	}
 	val := old.val
@@ -216,19 +216,19 @@ func (p *parser) step(at *node, k *pair, whole Span, how made) *node {
 }
 
 func (p *parser) again(k, old *pair) {
-	p.wrong(k.span, fmt.Sprintf("%q is here twice: it is at %s already", k.key, old.span), "keep one of the two")
+	p.wrong(k.span(), fmt.Sprintf("%q is here twice: it is at %s already", k.key, old.span()), "keep one of the two")
 }
 
 // put puts a key and its value into a table.
 func (p *parser) put(at *node, e *unstable.Node) {
 	keys := p.keys(e)
 	start, end := p.base+int(e.Raw.Offset), p.base+int(e.Raw.Offset+e.Raw.Length)
-	val := p.value(e.Value(), p.src.afterEquals(keys[len(keys)-1].span.End), end)
-	if at.made == byHeader && at.span.File != "" && at != p.root {
-		at.span.End = end
+	val := p.value(e.Value(), p.src.afterEquals(keys[len(keys)-1].end), end)
+	if at.made == byHeader && at != p.root {
+		at.end = end
 	}
 	for _, k := range keys[:len(keys)-1] {
-		if at = p.step(at, k, p.src.span(start, end), byDots); at == nil {
+		if at = p.step(at, k, p.src.extent(start, end), byDots); at == nil {
 			return
 		}
 	}
@@ -237,7 +237,8 @@ func (p *parser) put(at *node, e *unstable.Node) {
 		p.again(last, old)
 		return
 	}
-	at.pairs = append(at.pairs, &pair{last.key, last.span, val})
+	last.val = val
+	at.pairs = append(at.pairs, last)
 }
 
 func (p *parser) keys(e *unstable.Node) []*pair {
@@ -245,7 +246,7 @@ func (p *parser) keys(e *unstable.Node) []*pair {
 	for it := e.Key(); it.Next(); {
 		n := it.Node()
 		start := p.base + int(n.Raw.Offset)
-		keys = append(keys, &pair{key: string(n.Data), span: p.src.span(start, start+int(n.Raw.Length))})
+		keys = append(keys, &pair{key: string(n.Data), extent: p.src.extent(start, start+int(n.Raw.Length))})
 	}
 	return keys
 }
@@ -261,7 +262,7 @@ func (p *parser) value(v *unstable.Node, start, end int) *node {
 		for it := v.Children(); it.Next(); {
 			item := p.value(it.Node(), p.src.skip(at), -1)
 			n.items = append(n.items, item)
-			at = item.span.End
+			at = item.end
 		}
 		if end < 0 {
 			end = p.src.skip(at) + 1
@@ -281,9 +282,9 @@ func (p *parser) value(v *unstable.Node, start, end int) *node {
 		start = p.base + int(v.Raw.Offset)
 		end = start + int(v.Raw.Length)
 	}
-	n.span = p.src.span(start, end)
+	n.extent = p.src.extent(start, end)
 	if !plain(n) {
-		p.wrong(n.span, fmt.Sprintf("there is no such %s as %s", scalars[n.kind], n.text), "")
+		p.wrong(n.span(), fmt.Sprintf("there is no such %s as %s", scalars[n.kind], n.text), "")
 		n.kind = unstable.Invalid
 	}
 	return n

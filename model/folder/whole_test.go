@@ -41,13 +41,13 @@ func TestEveryKeyOfEveryTableIsReadAndCounts(t *testing.T) {
 			if head == "" || p.val.kind == unstable.Array && p.val.made == byHeader {
 				continue
 			}
-			without := text[:p.span.Start] + text[p.val.span.End:]
-			if rest := strings.TrimLeft(text[p.val.span.End:], " "); strings.HasPrefix(rest, ",") {
-				without = text[:p.span.Start] + rest[1:]
+			without := text[:p.start] + text[p.val.end:]
+			if rest := strings.TrimLeft(text[p.val.end:], " "); strings.HasPrefix(rest, ",") {
+				without = text[:p.start] + rest[1:]
 			}
 			g := openText(t, without)
 			if len(g.Mistakes()) == 0 && dump(g) == want {
-				t.Errorf("%s at %s says nothing that the centre does not have without it", path, p.span)
+				t.Errorf("%s at %s says nothing that the centre does not have without it", path, p.span())
 			}
 		}
 	}
