@@ -78,8 +78,8 @@ func (u *Unsatisfiable) Error() string {
 //
 // When ctx ends first it returns the best solution seen, the results so far and no error; if none
 // had been seen, the error of ctx. A goal that was not reached has the value that the solution
-// happens to give it, and its Least for a bound. A Count, Least or Bound that a solution contradicts
-// is an error. Afterwards s answers as if Minimise had not been
+// happens to give it, and its Least for a bound. A Count, Least or Bound that a solution found
+// contradicts is an error. Afterwards s answers as if Minimise had not been
 // called, with more variables: all that was added hangs on a selector that is retired.
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
 	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: goals, opts: opts}
