@@ -18,7 +18,8 @@ import (
 	"tackwright/model"
 )
 
-// Folder is a centre's folder as it was read.
+// Folder is a centre's folder as it was read. Several goroutines may read from
+// one.
 type Folder struct {
 	Dir    string
 	Centre *model.Centre // without the notes and records that have a mistake

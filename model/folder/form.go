@@ -17,7 +17,7 @@ type form[V any] struct {
 	like  string   // how it is written, for messages and the page
 	about string   // what else the page says of the form; "" nothing
 	sub   *sheet   // of a form that is, or may be, a table: its keys
-	names []string // of a form that is one of a few words
+	kinds []unstable.Kind // of values that it reads, where [either] is to choose
 	read  func(r *reader, n *node) (V, bool)
 }
 
@@ -173,7 +173,7 @@ func (n *node) shown() string {
 
 // textForm is a form that is written as a text and read by parse.
 func textForm[V any](words, like, about string, parse func(string) (V, error)) form[V] {
-	f := form[V]{words: words, like: like, about: about}
+	f := form[V]{words: words, like: like, about: about, kinds: []unstable.Kind{unstable.String}}
 	f.read = func(r *reader, n *node) (v V, ok bool) {
 		if n.kind != unstable.String {
 			notA(r, n, f)
@@ -261,11 +261,11 @@ func within[V ~int | ~int32 | ~int64](f form[V], lo, hi V, why string) form[V] {
 
 // oneOf is one of a few words.
 func oneOf[V ~string](words string, all ...V) form[V] {
-	f := form[V]{words: words}
+	var names []string
 	for _, v := range all {
-		f.names = append(f.names, string(v))
+		names = append(names, string(v))
 	}
-	f.like = `"` + strings.Join(f.names, `" or "`) + `"`
+	f := form[V]{words: words, like: `"` + strings.Join(names, `" or "`) + `"`}
 	f.read = func(r *reader, n *node) (V, bool) {
 		if n.kind != unstable.String {
 			notA(r, n, f)
@@ -276,7 +276,7 @@ func oneOf[V ~string](words string, all ...V) form[V] {
 				return v, true
 			}
 		}
-		r.unknownWord(n, words, f.names)
+		r.unknownWord(n, words, names)
 		return "", false
 	}
 	return f

@@ -3,6 +3,7 @@ package folder
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -138,7 +139,7 @@ func words(what, like string) form[string] {
 
 // plainForm is a form that is written as a plain value other than a text.
 func plainForm[V any](what, like string, kind unstable.Kind, parse func(string) (V, error)) form[V] {
-	f := form[V]{words: what, like: like}
+	f := form[V]{words: what, like: like, kinds: []unstable.Kind{kind}}
 	f.read = func(r *reader, n *node) (v V, ok bool) {
 		if n.kind != kind {
 			notA(r, n, f)
@@ -154,31 +155,18 @@ func plainForm[V any](what, like string, kind unstable.Kind, parse func(string) 
 	return f
 }
 
-// either is the form of two in which the value is written; other's words are
-// those of both.
+// either is the form of two whose kind of value is written; what is neither is
+// put to the other, whose words are those of both.
 func either[V any](one, other form[V]) form[V] {
-	text := other.read
 	f := other
+	f.kinds = slices.Concat(one.kinds, other.kinds)
 	f.read = func(r *reader, n *node) (V, bool) {
-		before := len(r.troubles)
-		v, ok := one.read(r, n)
-		if ok {
-			return v, true
+		if slices.Contains(one.kinds, n.kind) {
+			return one.read(r, n)
 		}
-		first := r.troubles[before:]
-		r.troubles = r.troubles[:before:before]
-		if v, ok = text(r, n); !ok && !isType(first) {
-			r.troubles = append(r.troubles[:before], first...) // it is of the one form, but wrong
-		}
-		return v, ok
+		return other.read(r, n)
 	}
 	return f
-}
-
-// isType reports whether troubles say no more than that a value is of another
-// type.
-func isType(ts []Trouble) bool {
-	return len(ts) == 1 && strings.Contains(ts[0].Message, "; here belongs ")
 }
 
 // ends2 is a range.

@@ -2,6 +2,7 @@ package folder
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 
@@ -23,7 +24,7 @@ func (f *Folder) ReadPlan(path string) (*model.Week, *model.Plan, []Trouble, err
 		name = inside
 	}
 	r := *f.r // the folder's names, and troubles of its own
-	r.troubles, r.noun = nil, nil
+	r.troubles, r.noun, r.sources = nil, nil, maps.Clone(r.sources)
 	root := r.parse(filepath.ToSlash(name), data)
 	e := planEntry{}
 	planKeys.read(&r, root, &e)

@@ -3,6 +3,7 @@ package folder
 import (
 	"bytes"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -10,7 +11,8 @@ import (
 type source struct {
 	file  string
 	data  []byte
-	lines []int // where each line starts, when somebody has asked
+	once  sync.Once
+	lines []int // where each line starts, counted when somebody asks
 }
 
 func newSource(file string, data []byte) *source {
@@ -18,15 +20,14 @@ func newSource(file string, data []byte) *source {
 }
 
 func (s *source) count() {
-	if s.lines != nil {
-		return
-	}
-	s.lines = []int{0}
-	for i, c := range s.data {
-		if c == '\n' {
-			s.lines = append(s.lines, i+1)
+	s.once.Do(func() {
+		s.lines = []int{0}
+		for i, c := range s.data {
+			if c == '\n' {
+				s.lines = append(s.lines, i+1)
+			}
 		}
-	}
+	})
 }
 
 // extent is a span of which line and column are counted when they are asked for.

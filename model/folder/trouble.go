@@ -10,9 +10,11 @@ import (
 // Span is a place in a file of the folder: the bytes [Start, End) of File. The
 // zero Span is no place at all.
 type Span struct {
-	File       string // relative to the folder, with "/" between its parts
-	Start, End int    // bytes
-	Line, Col  int    // of Start, from 1; columns count letters, not bytes
+	File  string `json:"file,omitempty"` // relative to the folder, with "/" between its parts
+	Start int    `json:"start"`          // bytes
+	End   int    `json:"end"`
+	Line  int    `json:"line,omitempty"`   // of Start, from 1
+	Col   int    `json:"column,omitempty"` // counted in letters, not bytes
 }
 
 // String is the place as "horses.toml:12:3".
@@ -24,13 +26,13 @@ func (s Span) String() string { return fmt.Sprintf("%s:%d:%d", s.File, s.Line, s
 // command that solves. A finding (missing, expired, in conflict) is shown and
 // planned around.
 type Trouble struct {
-	Mistake bool
-	Span    Span
-	Message string // what is wrong, in words
-	Mend    string // how to put it right; "" where the message says it all
-	Waits   int    // of a finding: rides of the coming week that wait for it
-	Noun    any    // the noun of the model that it is about; nil: none
-	Line    string // the line of the file that Span starts in
+	Mistake bool   `json:"mistake"`
+	Span    Span   `json:"span"`
+	Message string `json:"message"`         // what is wrong, in words
+	Mend    string `json:"mend,omitempty"`  // how to put it right; "" where the message says it all
+	Waits   int    `json:"waits,omitempty"` // of a finding: rides of the coming week that wait for it
+	Line    string `json:"text,omitempty"`  // the line of the file that Span starts in
+	Noun    any    `json:"-"`               // the noun of the model that it is about; nil: none
 }
 
 // String is the trouble as people read it: the place and the message, the line,
