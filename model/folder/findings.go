@@ -219,7 +219,10 @@ func (l *finder) words() {
 	}
 	for _, h := range l.c.Horses {
 		horseSkills = append(horseSkills, h.Skills...)
-		if l.c.House.Mounting && len(arenaPlaces) > 0 {
+		slip := func(place string) bool { // it may well stand at places that no arena has
+			return !slices.Contains(arenaPlaces, place) && nearest(place, arenaPlaces) != ""
+		}
+		if l.c.House.Mounting && slices.ContainsFunc(h.Mounting, slip) {
 			l.odd(h, "mounting", h.Mounting, arenaPlaces, "no arena has the mounting place %q", 0)
 		}
 	}
