@@ -13,10 +13,10 @@ import (
 
 // form is how people write one kind of value.
 type form[V any] struct {
-	words string   // "a weight"
-	like  string   // how it is written, for messages and the page
-	about string   // what else the page says of the form; "" nothing
-	sub   *sheet   // of a form that is, or may be, a table: its keys
+	words string          // "a weight"
+	like  string          // how it is written, for messages and the page
+	about string          // what else the page says of the form; "" nothing
+	sub   *sheet          // of a form that is, or may be, a table: its keys
 	kinds []unstable.Kind // of values that it reads, where [either] is to choose
 	read  func(r *reader, n *node) (V, bool)
 }
