@@ -35,7 +35,7 @@ func (e *encoder) counts() []ordered.Count {
 // Short is how many rides of the week stay on the ground by arithmetic alone,
 // with no search: a lower bound of the first goal.
 func Short(w *model.Week) int {
-	e := encode(w, nil)
+	e := choices(w, nil, false)
 	short := 0
 	for _, r := range w.Rides {
 		if r.State != model.Off && e.isSeated(r) == e.s.Root().Not() {

@@ -61,9 +61,9 @@ func (s *settler) turn(on rideOn, m sat.Model) (*model.Turn, error) {
 			t.Girth = take(g.pool)
 		}
 	}
-	for _, need := range on.ride.Rider.Extras {
+	for _, n := range needsOf(on.ride.Rider) {
 		for _, x := range p.extras {
-			if m.Value(x.lit) && x.pool.one().Kind == need.Kind {
+			if m.Value(x.lit) && x.need == n {
 				t.Extras = append(t.Extras, take(x.pool))
 			}
 		}

@@ -61,7 +61,7 @@ func (e *encoder) girth(p *place) {
 			e.s.Add(under, append(slices.Clone(takers[g]), lit[g].Not())...)
 		}
 		free = append(free, lit[g])
-		p.girths = append(p.girths, pooled{g, lit[g]})
+		p.girths = append(p.girths, pooled{pool: g, lit: lit[g]})
 	}
 	if !slices.Contains(slices.Collect(maps.Values(chosen)), true) {
 		return // the ways exclude each other, and each has its one girth
@@ -99,39 +99,62 @@ func (e *encoder) meeting(need model.ExtraNeed, p *place) []*pool {
 	return met
 }
 
+// need is one thing that a rider needs beside; nth tells two alike apart.
+type need struct {
+	model.ExtraNeed
+	nth int
+}
+
+// needsOf are the rider's needs, in her order.
+func needsOf(r *model.Rider) []need {
+	var needs []need
+	for i, n := range r.Extras {
+		x := need{ExtraNeed: n}
+		for _, before := range r.Extras[:i] {
+			if before == n {
+				x.nth++
+			}
+		}
+		needs = append(needs, x)
+	}
+	return needs
+}
+
 // dress makes the literals of the extras that the horse of a place wears: one
 // that meets each need of its rider, and nothing besides.
 func (e *encoder) dress(p *place) {
 	under := e.under("whole set")
-	lit := map[*pool]sat.Lit{}
-	needed := map[*pool][]sat.Lit{} // of an extra: the rides that need one of its kind
-	kinds := map[model.Kind][]sat.Lit{}
-	var order []*pool
+	riders := map[need][]sat.Lit{} // that have the need
+	var order []need
 	for _, on := range p.rides {
-		for _, need := range on.ride.Rider.Extras {
-			any := []sat.Lit{on.lit.Not()}
-			for _, x := range e.meeting(need, p) {
-				if needed[x] == nil {
-					lit[x] = e.s.NewVar()
-					order = append(order, x)
-					kinds[need.Kind] = append(kinds[need.Kind], lit[x])
-				}
-				needed[x] = append(needed[x], on.lit)
-				any = append(any, lit[x])
+		for _, n := range needsOf(on.ride.Rider) {
+			if riders[n] == nil {
+				order = append(order, n)
 			}
-			e.s.Add(under, any...)
+			riders[n] = append(riders[n], on.lit)
 		}
 	}
-	for _, x := range order {
-		e.s.Add(under, append(slices.Clone(needed[x]), lit[x].Not())...)
-		p.extras = append(p.extras, pooled{x, lit[x]})
-		if l := kinds[x.one().Kind]; len(l) > 1 && l[0] == lit[x] {
-			e.s.AtMostOne(under, l...)
-		}
-		for _, o := range p.saddle {
-			if e.on("extras fit") && !x.one().GoesOnSeat(o.seat.one()) {
-				e.s.Add(under, lit[x].Not(), o.lit.Not())
+	lits := map[need][]sat.Lit{}
+	for _, n := range order {
+		for _, x := range e.meeting(n.ExtraNeed, p) {
+			w := pooled{pool: x, need: n, lit: e.s.NewVar()}
+			lits[n] = append(lits[n], w.lit)
+			e.s.Add(under, append(slices.Clone(riders[n]), w.lit.Not())...)
+			for _, o := range p.saddle {
+				if e.on("extras fit") && !x.one().GoesOnSeat(o.seat.one()) {
+					e.s.Add(under, w.lit.Not(), o.lit.Not())
+				}
 			}
+			for _, v := range p.extras { // one piece meets one need; those of a kind needed twice are not pooled
+				if v.pool == x {
+					e.s.Add(under, w.lit.Not(), v.lit.Not())
+				}
+			}
+			p.extras = append(p.extras, w)
+		}
+		e.s.AtMostOne(under, lits[n]...)
+		for _, rider := range riders[n] {
+			e.s.Add(under, append(slices.Clone(lits[n]), rider.Not())...)
 		}
 	}
 }

@@ -17,6 +17,7 @@ type encoder struct {
 	w       *model.Week
 	s       *sat.Solver
 	left    map[string]bool // rules left out, by name: for tests
+	tagged  bool            // every piece is a pool of its own
 	pools   []*pool
 	poolOf  map[*model.Piece]*pool
 	options map[horseDate][]*option
@@ -66,6 +67,7 @@ type saddled struct {
 // pooled is a girth or an extra that the horse of a place wears.
 type pooled struct {
 	pool *pool
+	need need // that an extra meets
 	lit  sat.Lit
 }
 
@@ -75,12 +77,27 @@ type use struct {
 	lit sat.Lit
 }
 
-// encode writes the rules of the week as clauses, but for those left out.
-func encode(w *model.Week, left map[string]bool) *encoder {
-	e := &encoder{w: w, s: sat.New(), left: left, options: map[horseDate][]*option{},
+// encode writes the rules of the week as clauses.
+func encode(w *model.Week) *encoder { return encodeBut(w, nil, false) }
+
+// encodeBut leaves some rules out, by name; where tagged, it asks about every
+// tagged piece by itself.
+func encodeBut(w *model.Week, left map[string]bool, tagged bool) *encoder {
+	e := choices(w, left, tagged)
+	for _, c := range encodings {
+		if c.clauses != nil && e.on(c.rule) {
+			c.clauses(e, e.under(c.rule))
+		}
+	}
+	return e
+}
+
+// choices makes the literals of what can be chosen, and what they are made of.
+func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
+	e := &encoder{w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
 		facts: map[*model.Horse][]*model.Stint{}}
-	e.pools, e.poolOf = makePools(w)
+	e.pools, e.poolOf = makePools(w, tagged)
 	for _, f := range w.Facts {
 		e.facts[f.Turn.Horse] = append(e.facts[f.Turn.Horse], f)
 	}
@@ -92,11 +109,6 @@ func encode(w *model.Week, left map[string]bool) *encoder {
 	}
 	e.makeSeated()
 	e.makeUses()
-	for _, c := range encodings {
-		if c.clauses != nil && e.on(c.rule) {
-			c.clauses(e, e.under(c.rule))
-		}
-	}
 	return e
 }
 

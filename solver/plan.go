@@ -22,7 +22,7 @@ type Options struct {
 // says how far from best it can be. Every plan is audited: an error is a bug of
 // the program, or a ctx that ended before any plan was found.
 func Plan(ctx context.Context, w *model.Week, opts Options) (*model.Plan, error) {
-	e := encode(w, nil)
+	e := encode(w)
 	goals := e.goals()
 	best, results, err := ordered.Minimise(ctx, e.s, nil, goals, ordered.Options{Progress: opts.Progress})
 	if err != nil {

@@ -18,8 +18,9 @@ type pool struct {
 // one is the piece that speaks for the pool.
 func (p *pool) one() *model.Piece { return p.pieces[0] }
 
-// makePools parts the pieces of the centre into pools, in its order.
-func makePools(w *model.Week) (pools []*pool, of map[*model.Piece]*pool) {
+// makePools parts the pieces of the centre into pools, in its order; where
+// tagged, each is its own.
+func makePools(w *model.Week, tagged bool) (pools []*pool, of map[*model.Piece]*pool) {
 	particular := particularPieces(w)
 	kit := map[*model.Piece][]*model.Piece{} // a seat and its pads are one
 	for _, p := range w.Centre.Pieces {
@@ -37,7 +38,7 @@ func makePools(w *model.Week) (pools []*pool, of map[*model.Piece]*pool) {
 	}
 	sign := func(p *model.Piece) string {
 		s := fmt.Sprint(w.Alike(p), "|", availability(w, p))
-		if particular[p] {
+		if particular[p] || tagged {
 			s += "|" + p.Tag
 		}
 		return s
@@ -86,6 +87,14 @@ func particularPieces(w *model.Week) map[*model.Piece]bool {
 			particular[r.Held.Seat] = true
 		}
 	}
+	twice := map[model.Kind]bool{}
+	for _, r := range w.Rides {
+		kinds := map[model.Kind]bool{}
+		for _, n := range r.Rider.Extras {
+			twice[n.Kind] = twice[n.Kind] || kinds[n.Kind]
+			kinds[n.Kind] = true
+		}
+	}
 	marked, late := markedHorses(w)
 	for _, f := range w.Facts {
 		if marked || w.From <= f.Date && f.Date <= w.Until {
@@ -96,7 +105,7 @@ func particularPieces(w *model.Week) map[*model.Piece]bool {
 	}
 	for _, p := range w.Centre.Pieces {
 		switch {
-		case w.HasContact(p), marked && len(p.Cleaned) > 0, late && p.Skin:
+		case twice[p.Kind], w.HasContact(p), marked && len(p.Cleaned) > 0, late && p.Skin:
 			particular[p] = true
 		case marked && p.Kind == model.Pad && p.WithSeat != nil && p.Skin:
 			// The seat can go on where its pad cannot: counting them as one would be wrong.

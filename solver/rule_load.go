@@ -1,6 +1,8 @@
 package solver
 
 import (
+	"slices"
+
 	"tackwright/model"
 	"tackwright/solver/sat"
 )
@@ -59,8 +61,8 @@ func load(e *encoder, sel sat.Lit) {
 				if len(o.girths) > 0 {
 					l.groups = append(l.groups, only(p.girths, o.girths))
 				}
-				for _, need := range on.ride.Rider.Extras {
-					l.groups = append(l.groups, only(p.extras, e.ofKind(need)))
+				for _, n := range needsOf(on.ride.Rider) {
+					l.groups = append(l.groups, slices.DeleteFunc(slices.Clone(p.extras), func(x pooled) bool { return x.need != n }))
 				}
 				l.forbid(0, on.ride.Rider.Weight+e.weigh(o.pieces()...), []sat.Lit{on.lit.Not(), o.lit.Not()})
 			}

@@ -51,7 +51,7 @@ func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limit int64) {
 			s.work += int64(gap) * minute
 		}
 		s.work += x.work
-		s.last, s.worked, s.open = x.end, true, s.open || !x.fact
+		s.last, s.worked, s.open = max(s.last, x.end), true, s.open || !x.fact
 		return s, kept(s.work <= limit || !s.open)
 	}
 	var alone dayState

@@ -2,8 +2,10 @@ package ordered
 
 import "tackwright/solver/sat"
 
-// improve looks for better solutions from above, in coarse units of weight first.
+// improve spends about the given ticks of work on better solutions, looked for from above, in coarse
+// units of weight first.
 func (g *search) improve(ticks int) {
+	end := g.q.effort() + ticks
 	const finest = 256 // a sum that counts further than this is a burden
 	heaviest := 1
 	for _, w := range g.wishes {
@@ -11,18 +13,18 @@ func (g *search) improve(ticks int) {
 	}
 	for unit := heaviest; unit > 0 && !g.over(); unit /= 2 {
 		if unit == heaviest || (g.upper()-g.lower)/unit <= finest {
-			g.descend(ticks, unit)
+			g.descend(1+ticks/4, end, unit)
 		}
 	}
 }
 
 // descend demands a value well below the best, and less and less below it where that cannot be
-// decided with the given ticks of work.
-func (g *search) descend(ticks, unit int) {
+// decided with the given ticks of work, until an end of effort.
+func (g *search) descend(ticks, end, unit int) {
 	sel := g.q.s.NewVar()
 	defer g.q.s.Retire(sel)
 	excess := g.excess(sel, unit)
-	for step := (g.upper() - g.bound()) / 2; !g.over(); {
+	for step := (g.upper() - g.bound()) / 2; !g.over() && g.q.effort() < end; {
 		before := g.upper()
 		step = max(1, min(step, before-g.bound()))
 		target := before - step
