@@ -1,0 +1,324 @@
+/*
+Tackwright plans who rides which horse in which tack at an adaptive riding
+centre, and prints what to pull in the morning.
+
+Commands:
+
+	new    make a folder for a centre, to be filled in
+	check  name what is wrong or missing, and what to measure first
+	keys   explain every table and key of a folder
+	plan   plan a week, a day, or from a date on
+	pull   print what to pull from the tack room for a day
+	audit  name every rule that a plan breaks, also one edited by hand
+
+More of one: tackwright help COMMAND
+
+Exit status: 0 done (also where a plan is not proved, which is then said),
+1 the answer is no (a mistake in the folder, a broken rule; a ride on the ground
+only where --all-ride asks), 2 wrong use, 3 could not be done (disk, lock).
+
+A fit is for a saddle fitter, lameness for a vet, a rider's health for a
+physician, the go-ahead for the instructor; local codes come first.
+
+# tackwright new
+
+tackwright new FOLDER
+
+Makes a folder of files with a worked example of each table, which you replace
+by your own horses, tack, riders and lessons. Nothing is written into a folder
+that holds files already.
+
+Example:
+
+	tackwright new larkfield --name "Larkfield Riding Centre"
+
+Flags:
+
+	--name NAME     the centre's NAME (else that of the folder)
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+
+# tackwright check
+
+tackwright check FOLDER
+
+Reads a folder and names, all at once, its mistakes (what cannot be read, names
+nothing, is there twice or cannot be) and its findings (what is missing, has
+run out or is in conflict). Each has its file, line and column, the line
+itself, and how to mend it. Findings come in the order of how many rides of the
+coming week wait for them: the first is what to measure first.
+
+A mistake stops every command that plans, and ends this one with status 1.
+Findings never do: they are planned around.
+
+Example:
+
+	tackwright check examples/sallowdene
+
+Flags:
+
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+	--json          answer as JSON
+
+With --json:
+
+	mistakes[]                 what stops every plan
+	mistakes[].file            within the folder; "" where it is none
+	mistakes[].line            from 1; 0 where no line is meant
+	mistakes[].column          in letters, from 1
+	mistakes[].message
+	mistakes[].mend            how to put it right
+	mistakes[].text            the line itself
+	mistakes[].waits           rides of the coming week that wait for it
+	findings[]                 what is planned around, most rides waiting first;
+	                           with the keys of mistakes[]
+
+# tackwright keys
+
+tackwright keys
+
+Prints the page of every table and key that a folder can have, as Markdown.
+
+Example:
+
+	tackwright keys > keys.md
+
+# tackwright plan
+
+tackwright plan FOLDER [WHEN]
+
+Finds a plan that keeps every rule and seats as many rides as can be, writes it
+into plans/ of the folder, and prints who rides what, who is on the ground and
+what stands in the way, and what was proved. Nothing is called best that was not
+proved to be.
+
+WHEN is any date of the week that is meant: 2026-11-25, today, tomorrow or a
+weekday (the next of that name, today counted in). Left out, it is the calendar
+week that today is in. --day plans one date alone, --from the rest of its week.
+
+Rides that have started are facts. Where the dates planned have today among
+them, and today is the computer's own, those are the rides up to now; --now says
+another time, and where neither holds none has started.
+
+When --limit is over, or at Ctrl-C, the plan found so far is audited and kept,
+and it says how many more could ride at most. A plan in plans/ is pencilled: no
+other plan takes notice of it.
+
+Example:
+
+	tackwright plan examples/sallowdene 2026-10-14
+
+Flags:
+
+	--day DATE      plan this DATE alone
+	--from DATE     plan from this DATE to the end of its week
+	--limit TIME    search no longer than this TIME, such as 90s or 5m; 60s if not
+	                said
+	--now TIME      rides up to this TIME, such as 10:30 or 2026-11-25T10:30, have
+	                started
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+	--all-ride      end with status 1 where a ride is on the ground
+	--json          answer as JSON
+
+With --json:
+
+	centre
+	from                       first date
+	until                      last date, which counts
+	now                        rides that had started then are facts
+	open_rides                 rides to be planned
+	seated                     those of them that have a horse
+	started                    rides that are facts
+	off                        rider away, lesson cancelled, day closed
+	rides[]                    open and started ones, by date, start, lesson and
+	                           rider
+	rides[].date
+	rides[].start              24-hour clock
+	rides[].end
+	rides[].lesson
+	rides[].arena
+	rides[].instructor
+	rides[].rider              first name, and a mark where two share it
+	rides[].started            it is a fact
+	rides[].horse              none: on the ground
+	rides[].seat               tag
+	rides[].pads[]             tags, from the horse's back
+	rides[].girth              tag
+	rides[].extras[]           tags
+	rides[].ground[]           what stands in the way
+	suspended[]                what was to be kept and could not be
+	goals[]                    in order; less is better
+	goals[].name               its stable name
+	goals[].words              what is counted
+	goals[].value              what the plan reaches
+	goals[].bound              no plan that is as good in the goals before has
+	                           less
+	goals[].proved             the value is the least there is
+	proved                     every goal is
+	file                       where the plan was written
+	kept                       where an older one is kept that was edited by hand
+
+# tackwright pull
+
+tackwright pull FOLDER DATE
+
+Prints, for the volunteers in the tack room, what each horse wears by when,
+which tack goes from horse to horse between rides, and what goes back where.
+DATE is 2026-11-25, today, tomorrow or a weekday (the next of that name, today
+counted in).
+
+The plan is the one that was posted for that date; where none was, the
+pencilled one in plans/, or the one that --plan names. It is audited first: a
+plan that breaks a rule is not printed, its broken rules are, and the status
+is 1. The sheet names riders by first name, and never a weight.
+
+Example:
+
+	tackwright pull examples/sallowdene tomorrow
+
+Flags:
+
+	--csv           print a row for each thing to carry, for a spreadsheet
+	--json          answer as JSON
+	--plan FILE     pull for the plan in this FILE
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+
+With --json:
+
+	centre
+	date
+	day
+	plan
+	version
+	printed
+	rides
+	horses
+	on_the_ground[]
+	on_the_ground[].start
+	on_the_ground[].end
+	on_the_ground[].horse
+	on_the_ground[].rider
+	on_the_ground[].work
+	on_the_ground[].by
+	on_the_ground[].lesson
+	on_the_ground[].arena
+	on_the_ground[].instructor
+	on_the_ground[].mounting[]
+	on_the_ground[].leaders
+	on_the_ground[].sidewalkers
+	on_the_ground[].new_tack
+	other_work[]               with the keys of on_the_ground[]
+	not_working[]
+	not_checked[]
+	not_checked[].what
+	not_checked[].of[]
+	not_checked_here[]
+	cautions[]
+	deferral
+	cross_ties
+	cross_ties.bays
+	cross_ties.first
+	cross_ties.too_few[]
+	cross_ties.too_few[].horses[]
+	cross_ties.too_few[].from
+	cross_ties.too_few[].until
+	cross_ties.too_few[].without
+	tack_ups[]
+	tack_ups[].on_by
+	tack_ups[].horse
+	tack_ups[].looks
+	tack_ups[].kept
+	tack_ups[].again
+	tack_ups[].cross_ties
+	tack_ups[].cross_ties.from
+	tack_ups[].cross_ties.until
+	tack_ups[].no_bay
+	tack_ups[].pieces[]
+	tack_ups[].pieces[].kind
+	tack_ups[].pieces[].layer
+	tack_ups[].pieces[].piece
+	tack_ups[].pieces[].size
+	tack_ups[].pieces[].rack
+	tack_ups[].pieces[].kept_with
+	tack_ups[].pieces[].kept_at
+	tack_ups[].pieces[].travels
+	tack_ups[].pieces[].looks
+	tack_ups[].pieces[].from
+	tack_ups[].pieces[].off_at
+	tack_ups[].pieces[].on_again
+	tack_ups[].rides[]         with the keys of on_the_ground[]
+	tack_ups[].off_from
+	changeovers[]
+	changeovers[].off_at
+	changeovers[].on_by
+	changeovers[].from         with the keys of on_the_ground[]
+	changeovers[].to           with the keys of on_the_ground[]
+	changeovers[].on[]         with the keys of tack_ups[].pieces[]
+	changeovers[].off[]        with the keys of tack_ups[].pieces[]
+	changeovers[].stays_on[]
+	changeovers[].waits
+	beside_the_ring[]
+	beside_the_ring[].start
+	beside_the_ring[].arena
+	beside_the_ring[].lesson
+	beside_the_ring[].rider
+	beside_the_ring[].things[]
+	put_away[]
+	put_away[].from
+	put_away[].horse
+	put_away[].piece           with the keys of tack_ups[].pieces[]
+	put_away[].with[]          with the keys of tack_ups[].pieces[]
+
+# tackwright audit
+
+tackwright audit FOLDER [PLAN]
+
+Reads a plan as a file of plans/ and names every rule that it breaks, in words,
+with what the rule asks and its class: care (welfare, safety and health: nothing
+bends it), stock (what the tack room and the herd hold), timetable (what the
+centre set and may change). What facts alone break (rides that started, works,
+posted rides) is inherited, and stands apart. It also says whether what was
+proved of the plan still covers it: an edit of the plan, or of the folder, ends
+that.
+
+PLAN is a file; left out, it is the plan in plans/ of the week that today is in.
+A broken rule ends with status 1.
+
+Example:
+
+	tackwright audit examples/sallowdene examples/sallowdene/plans/2026-10-12.toml
+
+Flags:
+
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+	--json          answer as JSON
+
+With --json:
+
+	file
+	from                       first date
+	until                      last date, which counts
+	open_rides                 rides to be planned
+	seated                     those of them that have a horse
+	broken[]                   rules that the plan breaks
+	broken[].rule              its stable name
+	broken[].class             care, stock or timetable
+	broken[].words             what is wrong
+	broken[].sentence          what the rule asks
+	broken[].rides[]           rides and works that take part
+	inherited[]                rules that facts break without the plan; with the
+	                           keys of broken[]
+	covered                    what was proved still covers the plan
+	goals[]                    in order; less is better
+	goals[].name               its stable name
+	goals[].words              what is counted
+	goals[].value              what the plan reaches
+	goals[].bound              no plan that is as good in the goals before has
+	                           less
+	goals[].proved             the value is the least there is
+*/
+package main

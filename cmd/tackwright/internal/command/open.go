@@ -1,0 +1,36 @@
+package command
+
+import (
+	"fmt"
+
+	"tackwright/model/folder"
+)
+
+// open reads a folder in which nothing may be wrong. Where there are mistakes
+// it names them all.
+func (c *call) open(dir string) (*folder.Folder, error) {
+	f, err := folder.Open(dir)
+	if err != nil {
+		return nil, err
+	}
+	if wrong := f.Mistakes(); len(wrong) > 0 {
+		c.complain(wrong)
+		return nil, no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
+	}
+	return f, nil
+}
+
+// complain writes mistakes to standard error.
+func (c *call) complain(wrong []folder.Trouble) {
+	for _, t := range wrong {
+		fmt.Fprintf(c.err, "%s\n\n", t)
+	}
+}
+
+// count is a number with what it counts: "1 ride", "2 rides".
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

@@ -1,0 +1,148 @@
+package command
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"tackwright/model"
+)
+
+// text is a plan as a coordinator reads it.
+func (a *planAnswer) text(w *model.Week) string {
+	var b strings.Builder
+	when := w.DayName(w.From)
+	if w.Until != w.From {
+		when += " to " + w.DayName(w.Until)
+	}
+	fmt.Fprintf(&b, "%s, %s\n\n", a.Centre, when)
+	a.summary(&b, w)
+	a.table(&b, w)
+	b.WriteString("\nWHAT WAS PROVED\n" + goalsText(a.Goals))
+	fmt.Fprintf(&b, "\nThe plan is pencilled in %s.\n", a.File)
+	if a.Kept != "" {
+		fmt.Fprintf(&b, "The one that was there had been edited by hand; it is kept as %s.\n", a.Kept)
+	}
+	return b.String()
+}
+
+// summary is what is asked first: who rides, and what stands in the way of those
+// who do not.
+func (a *planAnswer) summary(b *strings.Builder, w *model.Week) {
+	switch {
+	case a.Open == 0:
+		b.WriteString("There is no ride to plan.\n")
+	case a.Seated == a.Open:
+		fmt.Fprintf(b, "Every ride to plan has a horse: %s.\n", count(a.Open, "ride"))
+	default:
+		fmt.Fprintf(b, "%d of %s to plan have a horse.\n", a.Seated, count(a.Open, "ride"))
+	}
+	if a.Off > 0 {
+		fmt.Fprintf(b, "Not counted, since the rider is away or the lesson is not held: %s.\n", count(a.Off, "ride"))
+	}
+	if a.Started > 0 {
+		fmt.Fprintf(b, "Started by %s %s, and as they were posted: %s.\n", w.Now.Date.Words(), w.Now.Minute.Clock(w.House.TwelveHour), count(a.Started, "ride"))
+	}
+	if a.Seated < a.Open {
+		b.WriteString("\nON THE GROUND\n")
+	}
+	for _, x := range a.Rides {
+		if x.Horse != "" || x.Started {
+			continue
+		}
+		fmt.Fprintf(b, "  %s %s  %s (%s)\n", x.ride.Date().Words(), x.ride.Start.Clock(w.House.TwelveHour), x.Rider, x.Lesson)
+		for _, why := range x.Ground {
+			b.WriteString(wrap("      ", why))
+		}
+	}
+	if len(a.Suspended) > 0 {
+		b.WriteString("\nSUSPENDED\n")
+	}
+	for _, s := range a.Suspended {
+		b.WriteString(wrap("  ", s))
+	}
+}
+
+// table is the rides of each day, a line each; a lesson is named where it begins.
+func (a *planAnswer) table(b *strings.Builder, w *model.Week) {
+	rows := [][]string{}
+	for i, x := range a.Rides {
+		row := []string{"", x.Rider, x.Horse, x.Seat, x.Girth, ""}
+		if x.Horse == "" {
+			row[2] = "-"
+		}
+		if i == 0 || x.ride.Meeting != a.Rides[i-1].ride.Meeting {
+			row[5] = x.Lesson
+		}
+		if row[5] != "" || x.Start != a.Rides[i-1].Start {
+			row[0] = x.ride.Start.Clock(w.House.TwelveHour)
+		}
+		rows = append(rows, row)
+	}
+	head := []string{"", "rider", "horse", "seat", "girth", "lesson"}
+	widths := make([]int, len(head))
+	for _, row := range append(rows, head) {
+		for i, cell := range row {
+			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+		}
+	}
+	line := func(row []string) {
+		var l strings.Builder
+		for i, cell := range row {
+			l.WriteString("  " + cell + strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell)))
+		}
+		b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
+	}
+	var day model.Date
+	for i, x := range a.Rides {
+		if d := x.ride.Date(); d != day {
+			day = d
+			fmt.Fprintf(b, "\n%s\n", strings.ToUpper(w.DayName(d)))
+			line(head)
+		}
+		line(rows[i])
+	}
+}
+
+// goalsText says of each goal what it reached and what was proved of it.
+func goalsText(goals []goal) string {
+	wide := 0
+	for _, g := range goals {
+		wide = max(wide, utf8.RuneCountInString(g.Words))
+	}
+	var b strings.Builder
+	for i, g := range goals {
+		said := "proved: no plan has fewer"
+		switch {
+		case g.Proved && i == 0:
+			said = "proved: no plan seats more"
+		case !g.Proved && i == 0:
+			said = fmt.Sprintf("not proved: at most %d more could ride", g.Value-g.Bound)
+		case !g.Proved:
+			said = fmt.Sprintf("not proved: could be as low as %d", g.Bound)
+		}
+		fmt.Fprintf(&b, "  %-*s  %3d  %s\n", wide, g.Words, g.Value, said)
+	}
+	return b.String()
+}
+
+// wrap sets a text behind a lead in lines of at most 80 letters; further lines
+// hang below the text's beginning.
+func wrap(lead, text string) string {
+	const wide = 80
+	var b strings.Builder
+	line := lead
+	hang := strings.Repeat(" ", utf8.RuneCountInString(lead))
+	for i, word := range strings.Fields(text) {
+		switch {
+		case i == 0:
+		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > wide:
+			b.WriteString(line + "\n")
+			line = hang
+		default:
+			line += " "
+		}
+		line += word
+	}
+	return b.String() + line + "\n"
+}

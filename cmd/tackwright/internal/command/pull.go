@@ -1,0 +1,77 @@
+package command
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"tackwright/cmd/tackwright/internal/sheet"
+	"tackwright/model"
+)
+
+var pullCommand = &command{
+	name: "pull", args: "FOLDER DATE",
+	short: "print what to pull from the tack room for a day",
+	about: `Prints, for the volunteers in the tack room, what each horse wears by when,
+which tack goes from horse to horse between rides, and what goes back where.
+DATE is 2026-11-25, today, tomorrow or a weekday (the next of that name, today
+counted in).
+
+The plan is the one that was posted for that date; where none was, the
+pencilled one in plans/, or the one that --plan names. It is audited first: a
+plan that breaks a rule is not printed, its broken rules are, and the status
+is 1. The sheet names riders by first name, and never a weight.
+`,
+	example: "tackwright pull examples/sallowdene tomorrow",
+	least:   2, most: 2, answer: sheet.PullList{},
+	flags: func(fs *pflag.FlagSet) func(*call) error {
+		asCSV := fs.Bool("csv", false, "print a row for each thing to carry, for a spreadsheet")
+		asJSON := jsonFlag(fs)
+		file := fs.String("plan", "", "pull for the plan in this `FILE`")
+		today := todayFlag(fs)
+		return func(c *call) error {
+			if *asCSV && *asJSON {
+				return wrongUse("--csv and --json do not go together")
+			}
+			l, err := pullList(c, *file, *today)
+			switch {
+			case err != nil:
+				return err
+			case *asJSON:
+				return c.json(l)
+			case *asCSV:
+				return c.print(l.CSV())
+			}
+			return c.print(l.Text())
+		}
+	},
+}
+
+func pullList(c *call, file, today string) (*sheet.PullList, error) {
+	f, err := c.open(c.args[0])
+	if err != nil {
+		return nil, err
+	}
+	k, err := c.clock(f.Centre, today)
+	if err != nil {
+		return nil, err
+	}
+	date, err := k.date(c.args[1])
+	if err != nil {
+		return nil, err
+	}
+	var p *kept
+	if file != "" {
+		p, err = c.readPlan(f, file)
+	} else if p, err = posted(f.Centre, date); p == nil && err == nil {
+		p, err = c.planFor(f, date, "with --plan FILE")
+	}
+	if err != nil {
+		return nil, err
+	}
+	if broken := model.Broken(p.week.Audit(p.plan)); len(broken) > 0 {
+		fmt.Fprint(c.err, violationsText(broken))
+		return nil, no("this plan breaks a rule, so it is not printed; mend it, or plan again")
+	}
+	return sheet.Pull(p.week, p.plan, date, k.printed(p.stamp))
+}
