@@ -26,9 +26,10 @@ type Soft struct {
 	Stratum int
 }
 
-// Count is a fact known from arithmetic: in every solution at least Least of Lits are false. Lits
-// are among the literals of the goal's Softs, each once. It takes the place of the search that
-// would have to find it, which for "201 riders in 200 places" no clause learner ends.
+// Count is a fact known from arithmetic: in every solution at least Least of Lits are false. It may
+// lean on the assumptions, and on the goals before being at their best. Lits are among the literals
+// of the goal's Softs, each once. It takes the place of the search that would have to find it, which
+// for "201 riders in 200 places" no clause learner ends.
 type Count struct {
 	Lits  []sat.Lit
 	Least int

@@ -216,6 +216,7 @@ func inner(l Lit) z.Lit { return z.Dimacs2Lit(int(l)) }
 func (s *Solver) Recall(m Model) {
 	// Gini saves the value of each variable it takes back. So all are assumed, which a test carries
 	// out without searching, and taken back.
+	s.ready()
 	s.gini.Assume(inner(s.root))
 	for v := 1; v < len(m); v++ {
 		l := Lit(v)

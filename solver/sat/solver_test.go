@@ -85,6 +85,22 @@ func TestAModelOutlivesTheNextQuestion(t *testing.T) {
 	}
 }
 
+func TestARecalledModelIsFoundAgain(t *testing.T) {
+	s := sat.New()
+	lits := vars(s, 20)
+	s.AtLeast(s.Root(), 5, lits...)
+	s.Solve(ctx, holds(lits, 0b1010_0110_1000_1111_0001)...)
+	m := s.Model()
+	s.Solve(ctx, holds(lits, 0b0101_1001_0111_0000_1110)...)
+	s.Recall(m)
+	s.Solve(ctx)
+	for _, l := range lits {
+		if s.Value(l) != m.Value(l) {
+			t.Fatalf("nothing forbids the model recalled, yet %d differs", l)
+		}
+	}
+}
+
 // pigeons demands under the returned selector that n+1 pigeons sit in n holes: hard for n above 10.
 func pigeons(s *sat.Solver, n int) sat.Lit {
 	sel := s.NewVar()
@@ -171,8 +187,11 @@ func TestAnswersAgreeWithEveryAssignment(t *testing.T) {
 			}
 			clauses = append(clauses, clause)
 			s.Add(s.Root(), clause...)
-			if r.IntN(4) == 0 {
-				s.Solve(ctx, lits[r.IntN(n)]) // answers in between must change nothing
+			switch r.IntN(5) { // questions in between must change nothing
+			case 0:
+				s.Solve(ctx, lits[r.IntN(n)])
+			case 1:
+				s.Recall(s.Model()) // perhaps of clauses that were fewer then
 			}
 		}
 		for mask := range 1 << n {
