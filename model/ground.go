@@ -133,7 +133,7 @@ func (w *Week) girthsFor(seat *Piece, row *FitRow, inUse func(...*Piece) bool) [
 	}
 	var girths []*Piece
 	for _, p := range w.Centre.Pieces {
-		if p.Kind == Girth && p.Family == seat.Family && row.HasGirth(p) && inUse(p) {
+		if p.Kind == Girth && p.Buckles(seat) && row.HasGirth(p) && inUse(p) {
 			girths = append(girths, p)
 		}
 	}

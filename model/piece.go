@@ -92,6 +92,12 @@ func (p *Piece) IsSeat() bool { return p.Kind.IsSeat() }
 // TakesGirth reports whether the seat needs a girth beside it.
 func (p *Piece) TakesGirth() bool { return p.Family != OwnGirth }
 
+// Buckles reports whether a girth is of the family that the seat takes; where
+// either states none, it does not.
+func (p *Piece) Buckles(seat *Piece) bool {
+	return p.Family != NoFamily && p.Family == seat.Family
+}
+
 // Loose reports whether the piece is kept neither with a seat nor with a horse.
 func (p *Piece) Loose() bool { return p.WithSeat == nil && p.WithHorse == nil }
 

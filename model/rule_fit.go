@@ -61,7 +61,7 @@ var girthFits = &Rule{
 			if t.Seat == nil || t.Girth == nil || !t.Seat.TakesGirth() {
 				continue // another rule's
 			}
-			if t.Girth.Family != t.Seat.Family {
+			if !t.Girth.Buckles(t.Seat) {
 				l.breaks([]*Stint{s}, "%s: %s does not buckle to %s (%s)", s.Name, t.Girth.Tag, t.Seat.Tag, t.Seat.Family.Takes())
 			}
 			rows := slices.DeleteFunc(l.RowsFor(t.Horse, t.Seat, s.Date), func(r *FitRow) bool {

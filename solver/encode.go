@@ -21,6 +21,7 @@ type encoder struct {
 	pools   []*pool
 	poolOf  map[*model.Piece]*pool
 	options map[horseDate][]*option
+	sits_   map[*model.Rider][]bool
 
 	slots  []*slot
 	places []*place
@@ -94,7 +95,7 @@ func encodeBut(w *model.Week, left map[string]bool, tagged bool) *encoder {
 
 // choices makes the literals of what can be chosen, and what they are made of.
 func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
-	e := &encoder{w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{},
+	e := &encoder{w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
 		facts: map[*model.Horse][]*model.Stint{}}
 	e.pools, e.poolOf = makePools(w, tagged)
@@ -150,7 +151,23 @@ func (e *encoder) unworn(s *slot, h *model.Horse, p *model.Piece) bool {
 }
 
 func (e *encoder) clash(r *model.Ride, h *model.Horse, o *option) bool {
-	return slices.ContainsFunc(encodings, func(c encoding) bool { return c.seat != nil && e.on(c.rule) && c.seat(e, r, h, o) })
+	for _, c := range slices.Backward(encodings) { // load, the dearest to ask, comes first in the list
+		if c.seat != nil && e.on(c.rule) && c.seat(e, r, h, o) {
+			return true
+		}
+	}
+	return false
+}
+
+// sits tells for each pool whether the rider can sit a seat of it.
+func (e *encoder) sits(r *model.Rider) []bool {
+	if e.sits_[r] == nil {
+		e.sits_[r] = make([]bool, len(e.pools))
+		for i, p := range e.pools {
+			e.sits_[r][i] = p.one().IsSeat() && model.SeatUnfit(r, p.one()) == ""
+		}
+	}
+	return e.sits_[r]
 }
 
 // makePlace makes the literals of a horse in a slot, if it can carry any of the

@@ -72,7 +72,7 @@ func (e *encoder) addOption(opts []*option, seat *pool, pads []*model.Piece, row
 	for _, g := range e.pools {
 		fits := g.one().Kind == model.Girth
 		if e.on("girth fits") {
-			fits = fits && g.one().Family == seat.one().Family && row != nil && row.HasGirth(g.one())
+			fits = fits && g.one().Buckles(seat.one()) && row != nil && row.HasGirth(g.one())
 		}
 		if fits && !slices.Contains(o.girths, g) {
 			o.girths = append(o.girths, g)

@@ -68,11 +68,11 @@ func heldElsewhere(_ *encoder, r *model.Ride, h *model.Horse) bool {
 }
 
 func heldOnOther(_ *encoder, r *model.Ride, h *model.Horse, o *option) bool {
-	return model.NotAsHeld(r, h, o.seat.one()) != ""
+	return r.Held != nil && model.NotAsHeld(r, h, o.seat.one()) != ""
 }
 
-func seatUnfit(_ *encoder, r *model.Ride, _ *model.Horse, o *option) bool {
-	return model.SeatUnfit(r.Rider, o.seat.one()) != ""
+func seatUnfit(e *encoder, r *model.Ride, _ *model.Horse, o *option) bool {
+	return !e.sits(r.Rider)[o.seat.index]
 }
 
 func notInUse(e *encoder, s *slot, _ *model.Horse, p *model.Piece) bool {
