@@ -36,6 +36,9 @@ type House struct {
 	Levels    []string           // riders' levels, lowest first
 	Factors   map[string]Percent // of a kind of lesson or work; 100 where absent
 	Assumed   Assumed            // weights of pieces that state none
+
+	Goals  []GoalKind // after Seat, in order
+	Wishes Wishes
 }
 
 // Units are those in which figures are shown.
@@ -111,6 +114,7 @@ func DefaultHouse() House {
 			WeekMinutes: 900, WeekDays: 5, RowDates: 6},
 		LoadPercent: 20, MarkPercent: 15,
 		AgeRidden: 3, AgeAdaptive: 5, Quarantine: 14,
+		Goals: DefaultGoals(), Wishes: DefaultWishes(),
 		Assumed: Assumed{Saddle: 9000, Western: 16000, Bareback: 3000, Pad: 1500, Girth: 1000, Extra: 500},
 	}
 }

@@ -1,5 +1,7 @@
 package model
 
+import "slices"
+
 // GoalValue is one goal of the score and what a plan reaches in it; less is
 // better.
 type GoalValue struct {
@@ -12,6 +14,26 @@ type GoalValue struct {
 // the only definition: a solver must return a plan with exactly the score that
 // it claims.
 func (w *Week) Score(p *Plan) []GoalValue {
+	values := w.seatScore(p)
+	for _, g := range w.House.Goals {
+		switch g {
+		case GoalWishes:
+			values = append(values, GoalValue{"wishes", "weight of wishes not met", w.wishScore(p)})
+		case GoalCarry:
+			values = append(values, GoalValue{"carry", "changeovers", w.carryScore(p)})
+		case GoalFair:
+			highest, at := w.fairScore(p)
+			values = append(values,
+				GoalValue{"fair a", "twentieths of its allowance that the busiest horse works in a week", highest},
+				GoalValue{"fair b", "horses as busy as that", at})
+		case GoalBringIn:
+			values = append(values, GoalValue{"bring in", "horses brought in, date by date", w.broughtIn(p)})
+		}
+	}
+	return values
+}
+
+func (w *Week) seatScore(p *Plan) []GoalValue {
 	var ground, first, again int
 	for i, r := range w.Rides {
 		if r.State == Off || p.Turns[i] != nil {
@@ -30,4 +52,158 @@ func (w *Week) Score(p *Plan) []GoalValue {
 		{"seat b", "of those, riders who ride first", first},
 		{"seat c", "of those, riders who were on the ground last time", again},
 	}
+}
+
+// wishScore sums the wishes not met over seated rides.
+func (w *Week) wishScore(p *Plan) int {
+	sum := 0
+	for i, r := range w.Rides {
+		if t := p.Turns[i]; t != nil && r.State != Off {
+			sum += w.HorseWish(r, t.Horse) + w.SeatWish(r, t.Seat) + w.LoadWish(r, t)
+		}
+	}
+	return sum
+}
+
+// HorseWish is the weight of a ride's wishes that a horse does not meet.
+func (w *Week) HorseWish(r *Ride, h *Horse) int {
+	sum := 0
+	if usual, _ := w.Usual(r); usual != nil && usual != h {
+		sum += w.House.Wishes.UsualHorse
+	}
+	for _, l := range r.Rider.Likings {
+		if l.Horse != nil && (l.Horse == h) == l.Dislike {
+			sum += l.Weight
+		}
+	}
+	return sum
+}
+
+// SeatWish is the weight of a ride's wishes that a seat, or one alike, does not
+// meet.
+func (w *Week) SeatWish(r *Ride, seat *Piece) int {
+	sum := 0
+	if _, usual := w.Usual(r); usual != nil && w.alike[usual] != w.alike[seat] {
+		sum += w.House.Wishes.UsualSeat
+	}
+	for _, l := range r.Rider.Likings {
+		if l.Seat != nil && (w.alike[l.Seat] == w.alike[seat]) == l.Dislike {
+			sum += l.Weight
+		}
+	}
+	step, _ := r.Rider.StyleStep(seat)
+	return sum + step*w.House.Wishes.Style
+}
+
+// LoadWish is the weight of a load above the share that is marked.
+func (w *Week) LoadWish(r *Ride, t *Turn) int {
+	if load, _ := w.Load(r.Rider, t); t.Horse.Marked(load, w.House) {
+		return w.House.Wishes.Marked
+	}
+	return 0
+}
+
+// seatedStints are the plan's rides on the dates planned, works left out.
+func (w *Week) seatedStints(p *Plan) []*Stint {
+	return slices.DeleteFunc(w.Stints(p), func(s *Stint) bool {
+		return s.Meeting == nil || s.Date < w.From || s.Date > w.Until
+	})
+}
+
+// carryScore is the pairs of consecutive rides of a horse on a date whose seats
+// are not alike and, for each set of alike pieces that is carried and each date,
+// the horses beyond the number of its pieces.
+func (w *Week) carryScore(p *Plan) int {
+	sum := 0
+	stints := w.seatedStints(p)
+	last := map[*Horse]*Stint{}
+	for _, s := range stints {
+		h := s.Turn.Horse
+		if before := last[h]; before != nil && before.Date == s.Date && w.alike[before.Turn.Seat] != w.alike[s.Turn.Seat] {
+			sum++
+		}
+		last[h] = s
+	}
+	type set struct {
+		date  Date
+		alike int
+	}
+	horses := map[set][]*Horse{}
+	for _, s := range stints {
+		for _, piece := range s.Turn.Pieces() {
+			k := set{s.Date, w.alike[piece]}
+			if piece.IsCarried() && !slices.Contains(horses[k], s.Turn.Horse) {
+				horses[k] = append(horses[k], s.Turn.Horse)
+			}
+		}
+	}
+	for k, hs := range horses {
+		sum += max(0, len(hs)-w.AlikePieces(k.alike))
+	}
+	return sum
+}
+
+// IsCarried reports whether the piece counts in Carry by itself: a pad only
+// where it is loose, since else it travels with its seat or stays with its
+// horse.
+func (p *Piece) IsCarried() bool { return p.Kind != Pad || p.Loose() }
+
+// AlikePieces is the number of pieces in a class.
+func (w *Week) AlikePieces(class int) int {
+	n := 0
+	for _, c := range w.alike {
+		if c == class {
+			n++
+		}
+	}
+	return n
+}
+
+// shares in Fair are twentieths.
+const shareParts = 20
+
+// Share is 20 x work / allowance, rounded up; the allowance is in minutes.
+func Share(work int64, allowance int) int {
+	whole := int64(allowance) * workUnit
+	return int((shareParts*work + whole - 1) / whole)
+}
+
+// fairScore is the highest share of any horse in any calendar week touched, and
+// the horses at it. Works and facts count.
+func (w *Week) fairScore(p *Plan) (highest, at int) {
+	l := w.ledger(p)
+	for _, h := range l.horses {
+		allowance := w.LimitsOf(h).WeekMinutes
+		if allowance == 0 {
+			continue
+		}
+		most := 0
+		for _, week := range l.calendarWeeks(h) {
+			var work int64
+			for _, s := range week {
+				work += s.Work
+			}
+			most = max(most, Share(work, allowance))
+		}
+		switch {
+		case most > highest:
+			highest, at = most, 1
+		case most == highest && most > 0:
+			at++
+		}
+	}
+	return highest, at
+}
+
+// broughtIn is the horse-dates worked with a rider, on the dates planned.
+func (w *Week) broughtIn(p *Plan) int {
+	type horseDate struct {
+		horse *Horse
+		date  Date
+	}
+	in := map[horseDate]bool{}
+	for _, s := range w.seatedStints(p) {
+		in[horseDate{s.Turn.Horse, s.Date}] = true
+	}
+	return len(in)
 }

@@ -18,10 +18,11 @@ type Week struct {
 	Facts     []*Stint   // works, started rides, and rides posted on dates around
 	Suspended []string   // holds and works that a note has made impossible
 
-	grounded map[*Rider]bool
-	contacts map[*Piece][]contact // with marked horses, before the dates planned
-	alike    map[*Piece]int
-	rows     map[fit][]*FitRow // of the fit chart
+	grounded   map[*Rider]bool
+	mostRidden map[*Rider]*Horse    // in the last four weeks
+	contacts   map[*Piece][]contact // with marked horses, before the dates planned
+	alike      map[*Piece]int
+	rows       map[fit][]*FitRow // of the fit chart
 }
 
 // Meeting is one lesson on one date, as the notes of that date have it.

@@ -38,6 +38,7 @@ func (c *Centre) Week(from Date, days int, now Instant) *Week {
 func (w *Week) settle() {
 	w.contacts = contactsBefore(w)
 	w.alike = alikeClasses(w)
+	w.mostRidden = mostRiddenBefore(w)
 	w.rows = rowsByFit(w.Centre)
 }
 
