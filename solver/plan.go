@@ -56,8 +56,9 @@ func (e *encoder) nobody(goals []ordered.Goal) (*model.Plan, error) {
 			plan.Ground[i] = []string{"the time was over before a horse was looked for"}
 		}
 	}
-	for i, g := range w.Score(plan) {
-		plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult{Name: g.Name, Value: g.Value, Bound: goals[i].Least})
+	score := w.Score(plan)
+	for i, g := range goals {
+		plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult{Name: g.Name, Value: score[i].Value, Bound: g.Least})
 	}
 	return plan, e.check(plan)
 }
@@ -72,16 +73,17 @@ func (e *encoder) check(plan *model.Plan) error {
 		}
 		return fmt.Errorf("the plan found breaks a rule, which is a bug of this program: %s", strings.Join(words, "; "))
 	}
-	for i, g := range e.w.Score(plan) {
-		if claim := plan.Proof.Goals[i]; claim.Name != g.Name || claim.Value != g.Value {
-			return fmt.Errorf("the plan scores %d in %s and not %d as claimed, which is a bug of this program", g.Value, g.Name, claim.Value)
+	score := e.w.Score(plan)
+	for i, claim := range plan.Proof.Goals {
+		if g := score[i]; claim.Name != g.Name || claim.Value != g.Value {
+			return fmt.Errorf("the plan scores %d in %s and not %d in %s as claimed, which is a bug of this program", g.Value, g.Name, claim.Value, claim.Name)
 		}
 	}
 	plan.Proof.Hash = e.w.Fingerprint(plan)
 	return nil
 }
 
-// goals are those of [model.Week.Score], in the same order.
+// goals are the first ones of [model.Week.Score], in the same order.
 func (e *encoder) goals() []ordered.Goal {
 	seat := ordered.Goal{Name: "seat a", Counts: e.counts()}
 	first := ordered.Goal{Name: "seat b"}
