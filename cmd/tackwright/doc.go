@@ -131,7 +131,9 @@ With --json:
 	open_rides                 rides to be planned
 	seated                     those of them that have a horse
 	started                    rides that are facts
-	off                        rider away, lesson cancelled, day closed
+	off[]                      rides that count in no goal
+	off[].why
+	off[].rides                how many
 	rides[]                    open and started ones, by date, start, lesson and
 	                           rider
 	rides[].date

@@ -33,6 +33,7 @@ func interrupted() {
 }
 
 func run(ctx context.Context) int {
+	time.Local = time.UTC // of folders that name no time zone
 	now := time.Date(2026, 11, 25, 7, 10, 0, 0, time.UTC)
 	if s := os.Getenv("CLOCK"); s != "" {
 		var err error

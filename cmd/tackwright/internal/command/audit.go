@@ -90,11 +90,7 @@ func auditOf(p *kept) *auditAnswer {
 	a := &auditAnswer{File: filepath.ToSlash(p.file), From: p.week.From.String(), Until: p.week.Until.String(),
 		Broken: violationsOf(model.Broken(found)), Inherited: violationsOf(inherited), Covered: isCovered(p.week, p.plan)}
 	a.Open, a.Seated = seated(p.week, p.plan)
-	proof := p.plan.Proof
-	if !a.Covered {
-		proof = model.Proof{}
-	}
-	a.Goals = goalsOf(p.week, p.plan, proof)
+	a.Goals = goalsOf(p.week, p.plan, a.Covered)
 	return a
 }
 

@@ -1,6 +1,10 @@
 package command
 
-import "tackwright/model"
+import (
+	"slices"
+
+	"tackwright/model"
+)
 
 // planAnswer is what plan says as JSON. Riders go by first name and mark.
 type planAnswer struct {
@@ -11,7 +15,7 @@ type planAnswer struct {
 	Open      int        `json:"open_rides" about:"rides to be planned"`
 	Seated    int        `json:"seated" about:"those of them that have a horse"`
 	Started   int        `json:"started,omitempty" about:"rides that are facts"`
-	Off       int        `json:"off,omitempty" about:"rider away, lesson cancelled, day closed"`
+	Off       []off      `json:"off,omitempty" about:"rides that count in no goal"`
 	Rides     []planRide `json:"rides" about:"open and started ones, by date, start, lesson and rider"`
 	Suspended []string   `json:"suspended,omitempty" about:"what was to be kept and could not be"`
 	Goals     []goal     `json:"goals" about:"in order; less is better"`
@@ -39,6 +43,11 @@ type planRide struct {
 	ride *model.Ride
 }
 
+type off struct {
+	Why   string `json:"why"`
+	Rides int    `json:"rides" about:"how many"`
+}
+
 type goal struct {
 	Name   string `json:"name" about:"its stable name"`
 	Words  string `json:"words" about:"what is counted"`
@@ -49,7 +58,7 @@ type goal struct {
 
 func planOf(w *model.Week, p *model.Plan) *planAnswer {
 	a := &planAnswer{Centre: w.Centre.Name, From: w.From.String(), Until: w.Until.String(), Rides: []planRide{},
-		Suspended: w.Suspended, Goals: goalsOf(w, p, p.Proof), Proved: p.Proof.Proved()}
+		Suspended: w.Suspended, Goals: goalsOf(w, p, true), Proved: p.Proof.Proved()}
 	if !w.Now.IsZero() {
 		a.Now = w.Now.String()
 	}
@@ -57,7 +66,7 @@ func planOf(w *model.Week, p *model.Plan) *planAnswer {
 	for i, r := range w.Rides {
 		switch r.State {
 		case model.Off:
-			a.Off++
+			a.addOff(offWhy(w, r))
 			continue
 		case model.Started:
 			a.Started++
@@ -78,6 +87,30 @@ func planOf(w *model.Week, p *model.Plan) *planAnswer {
 		a.Rides = append(a.Rides, x)
 	}
 	return a
+}
+
+// offWhy is why a ride counts in no goal. What a person wrote of a rider's
+// absence stays in the folder.
+func offWhy(w *model.Week, r *model.Ride) string {
+	switch at := (model.Instant{Date: r.Date(), Minute: r.Start}); {
+	case r.Meeting.NotHeld != "":
+		return "the lesson is not held"
+	case !w.Now.IsZero() && !w.Now.Before(at):
+		return "the hour is past and nothing was posted for it"
+	case r.Start >= r.Meeting.End:
+		return "the lesson was shortened, and ends before it"
+	}
+	return "the rider is away"
+}
+
+func (a *planAnswer) addOff(why string) {
+	for i := range a.Off {
+		if a.Off[i].Why == why {
+			a.Off[i].Rides++
+			return
+		}
+	}
+	a.Off = append(a.Off, off{why, 1})
 }
 
 func (x *planRide) wear(t *model.Turn) {
@@ -112,13 +145,18 @@ func seated(w *model.Week, p *model.Plan) (open, seated int) {
 	return open, seated
 }
 
-// goalsOf is the score of the plan with what the proof knows of each goal.
-func goalsOf(w *model.Week, p *model.Plan, proof model.Proof) []goal {
-	goals := []goal{}
-	for i, g := range w.Score(p) {
-		x := goal{Name: g.Name, Words: g.Words, Value: g.Value}
-		if i < len(proof.Goals) && proof.Goals[i].Name == g.Name {
-			x.Bound, x.Proved = proof.Goals[i].Bound, proof.Goals[i].Proved
+// goalsOf is the score of the plan in the goals that it was made for, with what
+// the proof knows of each where it covers the plan.
+func goalsOf(w *model.Week, p *model.Plan, covered bool) []goal {
+	score, goals := w.Score(p), []goal{}
+	for _, r := range p.Proof.Goals {
+		i := slices.IndexFunc(score, func(g model.GoalValue) bool { return g.Name == r.Name })
+		if i < 0 {
+			continue // a goal of a house that has changed since
+		}
+		x := goal{Name: r.Name, Words: score[i].Words, Value: score[i].Value}
+		if covered {
+			x.Bound, x.Proved = r.Bound, r.Proved
 		}
 		goals = append(goals, x)
 	}

@@ -37,8 +37,8 @@ func (a *planAnswer) summary(b *strings.Builder, w *model.Week) {
 	default:
 		fmt.Fprintf(b, "%d of %s to plan have a horse.\n", a.Seated, count(a.Open, "ride"))
 	}
-	if a.Off > 0 {
-		fmt.Fprintf(b, "Not counted, since the rider is away or the lesson is not held: %s.\n", count(a.Off, "ride"))
+	for _, x := range a.Off {
+		fmt.Fprintf(b, "Not counted: %s (%s).\n", count(x.Rides, "ride"), x.Why)
 	}
 	if a.Started > 0 {
 		fmt.Fprintf(b, "Started by %s %s, and as they were posted: %s.\n", w.Now.Date.Words(), w.Now.Minute.Clock(w.House.TwelveHour), count(a.Started, "ride"))
@@ -111,16 +111,21 @@ func goalsText(goals []goal) string {
 		wide = max(wide, utf8.RuneCountInString(g.Words))
 	}
 	var b strings.Builder
+	open := false // a goal before this one is not proved, so its gap says nothing
 	for i, g := range goals {
 		said := "proved: no plan has fewer"
 		switch {
 		case g.Proved && i == 0:
 			said = "proved: no plan seats more"
-		case !g.Proved && i == 0:
+		case g.Proved:
+		case open:
+			said = "not proved"
+		case i == 0:
 			said = fmt.Sprintf("not proved: at most %d more could ride", g.Value-g.Bound)
-		case !g.Proved:
+		default:
 			said = fmt.Sprintf("not proved: could be as low as %d", g.Bound)
 		}
+		open = open || !g.Proved
 		fmt.Fprintf(&b, "  %-*s  %3d  %s\n", wide, g.Words, g.Value, said)
 	}
 	return b.String()
