@@ -8,7 +8,6 @@ import (
 
 	"tackwright/model"
 	"tackwright/solver/ordered"
-	"tackwright/solver/sat"
 )
 
 // Options may all be left out.
@@ -64,7 +63,8 @@ func (e *encoder) nobody(goals []ordered.Goal) (*model.Plan, error) {
 }
 
 // check audits the plan, compares its score with what was claimed, and seals
-// its proof.
+// its proof. A goal that was not proved may have been claimed at more than it
+// is: some literals that count for it can be true without need.
 func (e *encoder) check(plan *model.Plan) error {
 	if broken := model.Broken(e.w.Audit(plan)); len(broken) > 0 {
 		var words []string
@@ -73,47 +73,16 @@ func (e *encoder) check(plan *model.Plan) error {
 		}
 		return fmt.Errorf("the plan found breaks a rule, which is a bug of this program: %s", strings.Join(words, "; "))
 	}
-	score := e.w.Score(plan)
-	for i, claim := range plan.Proof.Goals {
-		if g := score[i]; claim.Name != g.Name || claim.Value != g.Value {
-			return fmt.Errorf("the plan scores %d in %s and not %d in %s as claimed, which is a bug of this program", g.Value, g.Name, claim.Value, claim.Name)
+	for i, g := range e.w.Score(plan) {
+		claim := &plan.Proof.Goals[i]
+		if claim.Name != g.Name || claim.Proved && claim.Value != g.Value || claim.Value < g.Value || g.Value < claim.Bound {
+			return fmt.Errorf("the plan scores %d in %s, and %d in %s (bound %d) was claimed, which is a bug of this program",
+				g.Value, g.Name, claim.Value, claim.Name, claim.Bound)
 		}
+		claim.Value = g.Value
 	}
 	plan.Proof.Hash = e.w.Fingerprint(plan)
 	return nil
-}
-
-// goals are the first ones of [model.Week.Score], in the same order.
-func (e *encoder) goals() []ordered.Goal {
-	seat := ordered.Goal{Name: "seat a", Counts: e.counts()}
-	first := ordered.Goal{Name: "seat b"}
-	again := ordered.Goal{Name: "seat c"}
-	for _, r := range e.w.Rides {
-		if r.State == model.Off {
-			continue
-		}
-		soft := ordered.Soft{Lit: e.isSeated(r), Weight: 1, Stratum: int(r.Date() - e.w.From)}
-		seat.Softs = append(seat.Softs, soft)
-		if r.Rider.RideFirst {
-			first.Softs = append(first.Softs, soft)
-		}
-		if e.w.Grounded(r.Rider) {
-			again.Softs = append(again.Softs, soft)
-		}
-	}
-	return []ordered.Goal{seat, first, again}
-}
-
-// isSeated is the literal that a ride is on some horse; a constant for a ride
-// that has started, or that no horse can carry.
-func (e *encoder) isSeated(r *model.Ride) sat.Lit {
-	if lit, ok := e.seated[r]; ok {
-		return lit
-	}
-	if r.State == model.Started && r.Told != nil {
-		return e.s.Root()
-	}
-	return e.s.Root().Not()
 }
 
 // ground says of each ride on the ground what stands in its way.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tackwright/model"
+	"tackwright/solver/ordered"
 	"tackwright/solver/sat"
 )
 
@@ -48,46 +49,62 @@ func (e *encoder) lightest(pools []*pool) model.Grams {
 }
 
 // load forbids the combinations of seat, pads, girth and extras that are more
-// than the horse carries beside the rider: each as soon as what is named so far,
-// with the lightest of what is not, is too heavy.
+// than the horse carries beside the rider.
 func load(e *encoder, sel sat.Lit) {
 	for _, p := range e.places {
 		for _, on := range p.rides {
-			for _, o := range p.saddle {
-				if e.clash(on.ride, p.horse, o.option) {
-					continue
-				}
-				l := loading{encoder: e, sel: sel, on: on}
-				if len(o.girths) > 0 {
-					l.groups = append(l.groups, only(p.girths, o.girths))
-				}
-				for _, n := range needsOf(on.ride.Rider) {
-					l.groups = append(l.groups, slices.DeleteFunc(slices.Clone(p.extras), func(x pooled) bool { return x.need != n }))
-				}
-				l.forbid(0, on.ride.Rider.Weight+e.weigh(o.pieces()...), []sat.Lit{on.lit.Not(), o.lit.Not()})
-			}
+			e.heavier(sel, on, func(g model.Grams) bool { return !p.horse.Carries(g, on.ride.Rider.Support, e.w.House) })
 		}
+	}
+}
+
+// markedLoad charges a ride whose load is above the share that is marked.
+func (e *encoder) markedLoad(r *model.Ride, stratum int) []ordered.Soft {
+	cost := e.w.House.Wishes.Marked
+	if cost == 0 || len(e.on_[r]) == 0 {
+		return nil
+	}
+	marked := e.s.NewVar()
+	before := e.s.Clauses()
+	for _, on := range e.on_[r] {
+		e.heavier(marked.Not(), on, func(g model.Grams) bool { return on.at.horse.Marked(g, e.w.House) })
+	}
+	if e.s.Clauses() == before {
+		return nil
+	}
+	return []ordered.Soft{{Lit: marked.Not(), Weight: cost, Stratum: stratum}}
+}
+
+// heavier forbids under sel, for a ride on a horse, the combinations of seat,
+// pads, girth and extras that are too heavy beside the rider: each as soon as
+// what is named so far, with the lightest of what is not, is too heavy.
+func (e *encoder) heavier(sel sat.Lit, on rideOn, tooHeavy func(model.Grams) bool) {
+	p := on.at
+	for _, o := range p.saddle {
+		if e.clash(on.ride, p.horse, o.option) {
+			continue
+		}
+		l := loading{encoder: e, sel: sel, tooHeavy: tooHeavy}
+		if len(o.girths) > 0 {
+			l.groups = append(l.groups, only(p.girths, o.girths))
+		}
+		for _, n := range needsOf(on.ride.Rider) {
+			l.groups = append(l.groups, slices.DeleteFunc(slices.Clone(p.extras), func(x pooled) bool { return x.need != n }))
+		}
+		l.forbid(0, on.ride.Rider.Weight+e.weigh(o.pieces()...), []sat.Lit{on.lit.Not(), o.lit.Not()})
 	}
 }
 
 // only are those of worn that are among the pools.
 func only(worn []pooled, pools []*pool) []pooled {
-	var in []pooled
-	for _, x := range worn {
-		for _, p := range pools {
-			if x.pool == p {
-				in = append(in, x)
-			}
-		}
-	}
-	return in
+	return slices.DeleteFunc(slices.Clone(worn), func(x pooled) bool { return !slices.Contains(pools, x.pool) })
 }
 
 type loading struct {
 	*encoder
-	sel    sat.Lit
-	on     rideOn
-	groups [][]pooled // one of each is worn
+	sel      sat.Lit
+	tooHeavy func(model.Grams) bool
+	groups   [][]pooled // one of each is worn
 }
 
 func (l *loading) forbid(i int, weight model.Grams, not []sat.Lit) {
@@ -100,12 +117,9 @@ func (l *loading) forbid(i int, weight model.Grams, not []sat.Lit) {
 		}
 		lightest, heaviest = lightest+low, heaviest+high
 	}
-	carries := func(g model.Grams) bool {
-		return l.on.at.horse.Carries(g, l.on.ride.Rider.Support, l.w.House)
-	}
 	switch {
-	case carries(heaviest):
-	case !carries(lightest):
+	case !l.tooHeavy(heaviest):
+	case l.tooHeavy(lightest):
 		l.s.Add(l.sel, not...)
 	default:
 		for _, x := range l.groups[i] {

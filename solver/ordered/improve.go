@@ -33,7 +33,7 @@ func (g *search) descend(ticks, end, unit int) {
 		switch status := g.q.ask(ticks, []sat.Lit{sel, few}); {
 		case status == sat.Sat && g.upper() < before:
 			step *= 2
-		case status == sat.Unsat && unit == 1:
+		case status == sat.Unsat: // in whole units no solution costs more than it does
 			g.known = max(g.known, target+1)
 		case step > 1:
 			step /= 2

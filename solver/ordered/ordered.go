@@ -13,6 +13,7 @@ package ordered
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"tackwright/solver/sat"
 )
@@ -39,6 +40,11 @@ type Count struct {
 type Goal struct {
 	Name  string
 	Softs []Soft
+	// Open, if any, gives Softs and Least once the goals before have been proved, from the best
+	// solution so far: for a goal that is dear to write down whole. They need to be right only for
+	// solutions no worse than that one. Value then tells the value of any solution.
+	Open  func(best sat.Model) (softs []Soft, least int)
+	Value func(sat.Model) int
 	// Least is a lower bound on the value, proved by other means; 0 is always one.
 	Least  int
 	Counts []Count
@@ -83,7 +89,7 @@ func (u *Unsatisfiable) Error() string {
 // contradicts is an error. Afterwards s answers as if Minimise had not been
 // called, with more variables: all that was added hangs on a selector that is retired.
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
-	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: goals, opts: opts}
+	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts}
 	q.assume = append([]sat.Lit{q.own}, assume...)
 	defer s.Retire(q.own)
 	if err := q.first(); err != nil {

@@ -34,13 +34,21 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	return status
 }
 
+// pace is how soon better solutions get their turn: after some ticks of effort, then twice that, and
+// so on; so many questions count as a tick. A variable so that tests can be impatient.
+var pace = struct{ ticks, questions int }{20, 16}
+
 // effort measures what was spent, in ticks, questions that took less included. It is the same in
 // every run.
-func (q *query) effort() int { return q.s.Work() + q.asked/16 }
+func (q *query) effort() int { return q.s.Work() + q.asked/pace.questions }
 
 func (q *query) keep(m sat.Model) {
 	values := make([]int, len(q.goals))
 	for i, goal := range q.goals {
+		if goal.Value != nil {
+			values[i] = goal.Value(m)
+			continue
+		}
 		for _, soft := range goal.Softs {
 			if !m.Value(soft.Lit) {
 				values[i] += soft.Weight

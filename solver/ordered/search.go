@@ -61,7 +61,10 @@ type due struct {
 
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
-	g.began, g.turned, g.patience = q.effort(), q.effort(), 20
+	g.began, g.turned, g.patience = q.effort(), q.effort(), pace.ticks
+	if d := &q.goals[goal]; d.Open != nil {
+		d.Softs, d.Least = d.Open(q.best)
+	}
 	d := q.goals[goal]
 	g.known = d.Least
 	if d.Bound != nil {

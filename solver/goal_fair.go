@@ -1,0 +1,136 @@
+package solver
+
+import (
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
+)
+
+// load-sharing works in twentieths of a horse's allowance, as model.Share does.
+const parts = 20
+
+// spell is a horse's work in one calendar week: what facts make of it, and what
+// each place would add.
+type spell struct {
+	horse     *model.Horse
+	allowance int   // minutes
+	facts     int64 // in the unit of model.Stint.Work
+	terms     []sat.Term
+}
+
+// work of the spell in a solution.
+func (s *spell) work(m sat.Model) int64 {
+	work := s.facts
+	for _, t := range s.terms {
+		if m.Value(t.Lit) {
+			work += int64(t.Weight)
+		}
+	}
+	return work
+}
+
+func (s *spell) share(m sat.Model) int { return model.Share(s.work(m), s.allowance) }
+
+// most is the work with which the share is still below v.
+func (s *spell) most(v int) int64 { return int64(v-1) * int64(s.allowance) * minute / parts }
+
+// spells are the work of every horse that has an allowance, by calendar week.
+func (e *encoder) spells() []*spell {
+	var all []*spell
+	for _, h := range e.w.Centre.Horses {
+		allowance := e.w.LimitsOf(h).WeekMinutes
+		if allowance == 0 {
+			continue
+		}
+		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
+			in := func(d model.Date) bool { return first <= d && d < first+7 }
+			s := &spell{horse: h, allowance: allowance}
+			for _, f := range e.facts[h] {
+				if in(f.Date) {
+					s.facts += f.Work
+				}
+			}
+			for _, p := range e.of[h] {
+				if in(p.meeting.Date) {
+					s.terms = append(s.terms, sat.Term{Lit: p.worked, Weight: int(e.w.WorkOf(p.rides[0].ride, h))})
+				}
+			}
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// fairGoals are the highest share of any horse, and the horses at it. They are
+// written down when their turn comes: by then a good plan bounds the shares that
+// are worth telling apart.
+func (e *encoder) fairGoals() []ordered.Goal {
+	spells := e.spells()
+	highest := func(m sat.Model) int {
+		high := 0
+		for _, s := range spells {
+			high = max(high, s.share(m))
+		}
+		return high
+	}
+	return []ordered.Goal{
+		{Name: "fair a", Value: highest, Open: func(best sat.Model) ([]ordered.Soft, int) { return e.lowerShares(spells, highest(best)) }},
+		{Name: "fair b", Value: func(m sat.Model) int { return len(busiest(spells, m, highest(m))) },
+			Open: func(best sat.Model) ([]ordered.Soft, int) { return e.fewerAt(spells, highest(best)), 0 }},
+	}
+}
+
+// busiest are the horses with a share of at least v.
+func busiest(spells []*spell, m sat.Model, v int) []*model.Horse {
+	var at []*model.Horse
+	for _, s := range spells {
+		if v > 0 && s.share(m) >= v && !slices.Contains(at, s.horse) {
+			at = append(at, s.horse)
+		}
+	}
+	return at
+}
+
+// lowerShares wish, of each share up to the highest now, that no horse has it.
+func (e *encoder) lowerShares(spells []*spell, highest int) (softs []ordered.Soft, least int) {
+	for _, s := range spells {
+		least = max(least, model.Share(s.facts, s.allowance))
+	}
+	softs = e.constant(least)
+	var higher sat.Lit
+	for v := highest; v > least; v-- {
+		none := e.s.NewVar() // no horse has a share of v
+		for _, s := range spells {
+			e.s.WeightedAtMost(none, int(s.most(v)-s.facts), s.terms...)
+		}
+		if higher != 0 {
+			e.s.Add(none, higher)
+		}
+		higher = none
+		softs = append(softs, ordered.Soft{Lit: none, Weight: 1, Stratum: -1})
+	}
+	return softs, least
+}
+
+// fewerAt wish of each horse that its share is below the highest.
+func (e *encoder) fewerAt(spells []*spell, highest int) []ordered.Soft {
+	if highest == 0 {
+		return nil
+	}
+	var softs []ordered.Soft
+	var horses []*model.Horse
+	below := map[*model.Horse]sat.Lit{}
+	for _, s := range spells {
+		if below[s.horse] == 0 {
+			below[s.horse] = e.s.NewVar()
+			horses = append(horses, s.horse)
+		}
+		e.s.WeightedAtMost(below[s.horse], int(s.most(highest)-s.facts), s.terms...)
+	}
+	for _, h := range horses {
+		softs = append(softs, ordered.Soft{Lit: below[h], Weight: 1, Stratum: -1})
+	}
+	return softs
+}

@@ -1,0 +1,166 @@
+package solver
+
+import (
+	"cmp"
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
+)
+
+// goals are those of [model.Week.Score], in the same order and with the same
+// values.
+func (e *encoder) goals() []ordered.Goal {
+	all := e.seatGoals()
+	for _, g := range e.w.House.Goals {
+		switch g {
+		case model.GoalWishes:
+			all = append(all, e.wishGoal())
+		case model.GoalCarry:
+			all = append(all, e.carryGoal())
+		case model.GoalFair:
+			all = append(all, e.fairGoals()...)
+		case model.GoalBringIn:
+			all = append(all, e.bringInGoal())
+		}
+	}
+	return all
+}
+
+// stratum puts what belongs to one date together.
+func (e *encoder) stratum(d model.Date) int { return int(d - e.w.From) }
+
+// constant is what a goal costs whatever is chosen.
+func (e *encoder) constant(cost int) []ordered.Soft {
+	if cost == 0 {
+		return nil
+	}
+	return []ordered.Soft{{Lit: e.s.Root().Not(), Weight: cost, Stratum: -1}}
+}
+
+// seatGoals count the rides on the ground.
+func (e *encoder) seatGoals() []ordered.Goal {
+	seat := ordered.Goal{Name: "seat a", Counts: e.counts()}
+	first := ordered.Goal{Name: "seat b"}
+	again := ordered.Goal{Name: "seat c"}
+	for _, r := range e.w.Rides {
+		if r.State == model.Off {
+			continue
+		}
+		soft := ordered.Soft{Lit: e.isSeated(r), Weight: 1, Stratum: e.stratum(r.Date())}
+		seat.Softs = append(seat.Softs, soft)
+		if r.Rider.RideFirst {
+			first.Softs = append(first.Softs, soft)
+		}
+		if e.w.Grounded(r.Rider) {
+			again.Softs = append(again.Softs, soft)
+		}
+	}
+	return []ordered.Goal{seat, first, again}
+}
+
+// isSeated is the literal that a ride is on some horse; a constant for a ride
+// that has started, or that no horse can carry.
+func (e *encoder) isSeated(r *model.Ride) sat.Lit {
+	if lit, ok := e.seated[r]; ok {
+		return lit
+	}
+	if r.State == model.Started && r.Told != nil {
+		return e.s.Root()
+	}
+	return e.s.Root().Not()
+}
+
+// charge is a literal that costs something while it is true.
+type charge struct {
+	lit  sat.Lit
+	cost int
+}
+
+// levels turn charges of which at most one is true into wishes that none of
+// them is, and that none as dear as the second is, and so on: the fewer wishes
+// fail, the smaller the cores.
+func (e *encoder) levels(charges []charge, stratum int) []ordered.Soft {
+	slices.SortStableFunc(charges, func(a, b charge) int { return cmp.Compare(b.cost, a.cost) })
+	var softs []ordered.Soft
+	var lits []sat.Lit // of this cost or more
+	for i, c := range charges {
+		lits = append(lits, c.lit)
+		next := 0
+		if i+1 < len(charges) {
+			next = charges[i+1].cost
+		}
+		if c.cost > next {
+			softs = append(softs, ordered.Soft{Lit: e.s.Or(lits...).Not(), Weight: c.cost - next, Stratum: stratum})
+		}
+	}
+	return softs
+}
+
+// wishGoal sums the wishes that seated rides do not get.
+func (e *encoder) wishGoal() ordered.Goal {
+	goal := ordered.Goal{Name: "wishes"}
+	for _, r := range e.w.Rides {
+		if r.State == model.Started && r.Told != nil {
+			goal.Softs = append(goal.Softs, e.constant(e.w.HorseWish(r, r.Told.Horse)+e.w.SeatWish(r, r.Told.Seat)+e.w.LoadWish(r, r.Told))...)
+			continue
+		}
+		var horses, seats []charge
+		for _, on := range e.on_[r] {
+			if cost := e.w.HorseWish(r, on.at.horse); cost > 0 {
+				horses = append(horses, charge{on.lit, cost})
+			}
+			for _, o := range on.at.saddle {
+				if cost := e.w.SeatWish(r, o.seat.one()); cost > 0 && !e.clash(r, on.at.horse, o.option) {
+					seats = append(seats, charge{e.both(on, o), cost})
+				}
+			}
+		}
+		stratum := e.stratum(r.Date())
+		goal.Softs = append(goal.Softs, e.levels(horses, stratum)...)
+		goal.Softs = append(goal.Softs, e.levels(seats, stratum)...)
+		goal.Softs = append(goal.Softs, e.markedLoad(r, stratum)...)
+	}
+	return goal
+}
+
+// both is the literal that a ride is on a horse that is saddled in that way.
+func (e *encoder) both(on rideOn, o saddled) sat.Lit {
+	switch {
+	case len(on.at.rides) == 1:
+		return o.lit
+	case o.lit == on.at.worked:
+		return on.lit
+	}
+	return e.s.And(on.lit, o.lit)
+}
+
+// bringInGoal counts the horses brought in, date by date.
+func (e *encoder) bringInGoal() ordered.Goal {
+	goal := ordered.Goal{Name: "bring in"}
+	for _, h := range e.w.Centre.Horses {
+		in := map[model.Date]bool{}
+		for _, f := range e.facts[h] {
+			if f.Meeting != nil && e.w.From <= f.Date && f.Date <= e.w.Until && !in[f.Date] {
+				in[f.Date] = true
+				goal.Softs = append(goal.Softs, e.constant(1)...)
+			}
+		}
+		for day := range byDate(e.of[h]) {
+			if d := day[0].meeting.Date; !in[d] {
+				goal.Softs = append(goal.Softs, ordered.Soft{Lit: e.anyWorked(day).Not(), Weight: 1, Stratum: e.stratum(d)})
+			}
+		}
+	}
+	return goal
+}
+
+// anyWorked is the literal that a horse works in any of the places.
+func (e *encoder) anyWorked(day []*place) sat.Lit {
+	var lits []sat.Lit
+	for _, p := range day {
+		lits = append(lits, p.worked)
+	}
+	return e.s.Or(lits...)
+}
