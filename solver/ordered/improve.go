@@ -35,6 +35,7 @@ func (g *search) descend(ticks, end, unit int) {
 			step *= 2
 		case status == sat.Unsat: // in whole units no solution costs more than it does
 			g.known = max(g.known, target+1)
+			step = (before - g.bound()) / 2
 		case step > 1:
 			step /= 2
 		default:
