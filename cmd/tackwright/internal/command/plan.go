@@ -136,8 +136,12 @@ func (c *call) solve(w *model.Week, limit time.Duration) (*model.Plan, error) {
 	begun := c.env.Now()
 	var opts solver.Options
 	if c.env.Terminal {
+		words := map[string]string{}
+		for _, g := range w.Score(&model.Plan{Turns: make([]*model.Turn, len(w.Rides))}) {
+			words[g.Name] = g.Words
+		}
 		opts.Progress = func(goal string, best, bound int) {
-			fmt.Fprintf(c.err, "\r\x1b[K%s: %d found, %d at the very best", goal, best, bound)
+			fmt.Fprintf(c.err, "\r\x1b[K%s: %d so far, %d at the very least", words[goal], best, bound)
 		}
 	}
 	p, err := solver.Plan(ctx, w, opts)

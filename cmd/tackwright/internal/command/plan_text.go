@@ -113,7 +113,7 @@ func goalsText(goals []goal) string {
 	var b strings.Builder
 	open := false // a goal before this one is not proved, so its gap says nothing
 	for i, g := range goals {
-		said := "proved: no plan has fewer"
+		said := "proved: no plan has less"
 		switch {
 		case g.Proved && i == 0:
 			said = "proved: no plan seats more"
