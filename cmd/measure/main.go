@@ -1,0 +1,16 @@
+// Command measure sets our solver, and its peers where they are installed, to weeks of a pinned
+// generator and to published instances, and prints what they reached as a table. It is for those who
+// work on this program. README.md says how to read what it prints.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
+	os.Exit(run(ctx, os.Stdout, os.Stderr, os.Args[1:]))
+}

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"time"
+
+	"github.com/spf13/pflag"
+)
+
+const usage = `measure weeks  [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
+measure smptsp [--limit 60s] [--csv] FILE...
+measure wcnf   [--limit 60s] [--csv] FILE...
+`
+
+// settings of a run.
+type settings struct {
+	sizes []string
+	seeds string
+	loose bool
+	limit time.Duration // for each instance, and for each peer on it
+	peers []string
+	csv   bool
+	keep  string // directory in which what the peers are given is left; "": nowhere
+	files []string
+}
+
+// errWrong is the error of a run in which two solvers cannot both be right; which two is told already.
+var errWrong = errors.New("what was measured is wrong")
+
+// run answers the command and returns its exit status: 0 measured, 1 a value is wrong, 2 wrong use, 3
+// it could not be done.
+func run(ctx context.Context, stdout, stderr io.Writer, args []string) int {
+	if len(args) > 1 && args[0] == child {
+		return answer(ctx, stdout, stderr, args[1])
+	}
+	var s settings
+	flags := pflag.NewFlagSet("measure", pflag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	flags.StringSliceVar(&s.sizes, "sizes", []string{"small", "median"}, "")
+	flags.StringVar(&s.seeds, "seeds", "1-10", "")
+	flags.BoolVar(&s.loose, "loose", false, "")
+	flags.DurationVar(&s.limit, "limit", 60*time.Second, "")
+	flags.StringSliceVar(&s.peers, "peers", nil, "")
+	flags.BoolVar(&s.csv, "csv", false, "")
+	flags.StringVar(&s.keep, "keep", "", "")
+	err := flags.Parse(args)
+	if err == nil && flags.NArg() == 0 {
+		err = errors.New("measure what?")
+	}
+	if err != nil {
+		fmt.Fprintf(stderr, "%v\n%s", err, usage)
+		return 2
+	}
+	s.files = flags.Args()[1:]
+	tasks, err := s.tasks(flags.Arg(0))
+	if err != nil {
+		fmt.Fprintln(stderr, err)
+		return 2
+	}
+	switch err := s.measure(ctx, stdout, stderr, tasks); {
+	case errors.Is(err, errWrong):
+		return 1
+	case err != nil:
+		fmt.Fprintln(stderr, err)
+		return 3
+	}
+	return 0
+}
+
+// measure works through the tasks, one at a time, and prints lines for each as it is done.
+func (s settings) measure(ctx context.Context, stdout, stderr io.Writer, tasks []task) error {
+	peers, err := findPeers(s.peers)
+	if err != nil {
+		return err
+	}
+	dir := s.keep
+	if dir == "" && len(peers) > 0 {
+		if dir, err = os.MkdirTemp("", "measure"); err != nil {
+			return err
+		}
+		defer os.RemoveAll(dir)
+	}
+	t := newTable(stdout, s.csv)
+	var wrong error
+	for _, x := range tasks {
+		outcomes, err := x.race(ctx, peers, dir)
+		if ctx.Err() != nil {
+			break // what is printed stands
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", x.Name(), err)
+		}
+		t.add(outcomes)
+		for _, theirs := range outcomes[1:] {
+			if why := disagree(outcomes[0], theirs); why != "" {
+				fmt.Fprintf(stderr, "%s: we and %s: %s\n", x.Name(), theirs.By, why)
+				wrong = errWrong
+			}
+		}
+	}
+	t.summary()
+	return wrong
+}
+
+// race is one task done by us and then by each peer, in turn. Files for peers go to the directory.
+func (t task) race(ctx context.Context, peers []peer, dir string) ([]outcome, error) {
+	ours, err := t.ask(ctx)
+	if err != nil {
+		return nil, err
+	}
+	outcomes := []outcome{ours}
+	if t.Kind == "wcnf" {
+		return outcomes, nil
+	}
+	problem, err := t.export(ctx, dir)
+	if err != nil {
+		return nil, err
+	}
+	outcomes[0].Vars, outcomes[0].Clauses = problem.Vars, problem.Clauses
+	for _, p := range peers {
+		theirs, err := p.solve(ctx, p.path, problem.Task, slices.Clone(problem.Goals))
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", p.name, err)
+		}
+		outcomes = append(outcomes, theirs)
+	}
+	return outcomes, nil
+}

@@ -1,0 +1,15 @@
+package main
+
+import (
+	"os"
+	"syscall"
+)
+
+// used is what a process took that has ended: CPU seconds, and the most memory that it held, in bytes.
+func used(p *os.ProcessState) (cpu float64, memory int64) {
+	cpu = (p.UserTime() + p.SystemTime()).Seconds()
+	if u, ok := p.SysUsage().(*syscall.Rusage); ok {
+		memory = u.Maxrss << 10 // Linux counts it in KiB: getrusage(2)
+	}
+	return cpu, memory
+}
