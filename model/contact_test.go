@@ -123,3 +123,11 @@ func TestQuarantineIsOfTheHousesDatesUnlessTheHorseStatesItsOwn(t *testing.T) {
 		t.Errorf("one that was always here ends on %s", got)
 	}
 }
+
+func TestAHouseThatKeepsNoQuarantineMarksNoArrival(t *testing.T) {
+	house := model.DefaultHouse()
+	house.Quarantine = 0
+	if got := (&model.Horse{Arrived: fixtures.Monday}).QuarantineEnds(&house); got != 0 {
+		t.Errorf("ends on %s", got)
+	}
+}

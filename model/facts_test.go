@@ -215,3 +215,30 @@ func TestATurnWithNoHorseIsNotAWholeSet(t *testing.T) {
 	turn.Horse = nil
 	wantTold(t, w.Audit(fixtures.Plan(w, turn)), "whole set")
 }
+
+func TestWhatIsInheritedIsToldOnTheLastDatePlannedToo(t *testing.T) {
+	b := overworked()
+	b.From, b.Days = fixtures.Monday-2, 3
+	w := b.Week()
+	wantTold(t, w.Audit(fixtures.Plan(w)), "(day's work)")
+}
+
+func TestAPlanThatIsTooShortLeavesTheRestOnTheGround(t *testing.T) {
+	b := fixtures.New()
+	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	w := b.Week()
+	wantTold(t, w.Audit(&model.Plan{}))
+}
+
+func TestAViolationNamesTheRidesThatTakePart(t *testing.T) {
+	b := fixtures.New()
+	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	b.Lesson(fixtures.Monday, "12:00-13:00", b.Rider("Noor"))
+	w := b.Week()
+	bare := b.Turn(b.Star, b.Oak)
+	bare.Girth = nil
+	vs := w.Audit(fixtures.Plan(w, b.Turn(b.Star, b.Oak), bare))
+	if len(vs) != 1 || len(vs[0].Stints) != 1 || vs[0].Stints[0].Ride != w.Rides[1] {
+		t.Errorf("%+v", vs)
+	}
+}

@@ -223,3 +223,18 @@ func TestHelpersOfALessonMayBeOthersOnADateAndANoteComesLast(t *testing.T) {
 		t.Errorf("%+v by note", got)
 	}
 }
+
+func TestALessonIsHeldFromItsFirstDateThroughItsLast(t *testing.T) {
+	wednesday := fixtures.Monday + 2
+	for _, c := range []struct {
+		from, until model.Date
+		want        int
+	}{{0, 0, 1}, {wednesday, wednesday, 1}, {wednesday + 1, 0, 0}, {0, wednesday - 1, 0}} {
+		b := fixtures.New()
+		l := weekly(b)
+		l.From, l.Until = c.from, c.until
+		if got := len(b.Week().Rides); got != c.want {
+			t.Errorf("%+v: %d rides", c, got)
+		}
+	}
+}

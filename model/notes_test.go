@@ -228,3 +228,46 @@ func leavesContact(b *fixtures.Barn, w *model.Week) bool {
 	ride := &model.Stint{Date: fixtures.Monday, Start: fixtures.At("10:00"), End: fixtures.At("10:30"), Turn: &model.Turn{Horse: b.Star}}
 	return len(ride.LeavesContact(w.House)) > 0
 }
+
+func TestANoteForOneLessonLeavesTheRidersOtherLessonsAlone(t *testing.T) {
+	b := fixtures.New()
+	l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia, b.Rider("Noor"))
+	b.Lesson(fixtures.Monday, "12:00-13:00", b.Mia)
+	b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Lesson: l, Horse: b.Star})
+	b.Note(model.Note{Kind: model.NoteNever, Rider: b.Mia, Lesson: l, Horse: b.Star})
+	b.Note(model.Note{Kind: model.NoteRiderAway, Rider: b.Mia, Lesson: l})
+	for _, r := range b.Week().Rides {
+		want := r.Rider == b.Mia && r.Meeting.Lesson == l
+		if (r.Held != nil) != want || (len(r.Never) > 0) != want || (r.State == model.Off) != want {
+			t.Errorf("%s: held %v, never %v, state %v", r, r.Held, r.Never, r.State)
+		}
+	}
+}
+
+func TestANoteForARiderWithNoLessonCountsInAllOfHers(t *testing.T) {
+	b := fixtures.New()
+	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia, b.Rider("Noor"))
+	b.Lesson(fixtures.Monday, "12:00-13:00", b.Mia)
+	b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Horse: b.Star})
+	b.Note(model.Note{Kind: model.NoteNever, Rider: b.Mia, Horse: b.Star})
+	for _, r := range b.Week().Rides {
+		if want := r.Rider == b.Mia; (r.Held != nil) != want || (len(r.Never) > 0) != want {
+			t.Errorf("%s: held %v, never %v", r, r.Held, r.Never)
+		}
+	}
+}
+
+func TestWhatHasEndedIsNotEndedAgain(t *testing.T) {
+	b := fixtures.New()
+	from, end := ago(9), ago(5)
+	b.Star.Out = []model.Out{{Why: model.Ill, From: from, End: end}}
+	b.Star.OwnTack = []model.Span{{From: from, End: end}}
+	b.Oak.Out = []model.PieceOut{{From: from, End: end}}
+	b.Note(model.Note{Kind: model.NoteHorseBack, Horse: b.Star})
+	b.Note(model.Note{Kind: model.NoteOwnTackEnd, Horse: b.Star})
+	b.Note(model.Note{Kind: model.NotePieceBack, Piece: b.Oak})
+	b.Week()
+	if b.Star.Out[0].End != end || b.Star.OwnTack[0].End != end || b.Oak.Out[0].End != end {
+		t.Errorf("%v, %v, %v", b.Star.Out[0].End, b.Star.OwnTack[0].End, b.Oak.Out[0].End)
+	}
+}

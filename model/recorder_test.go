@@ -161,3 +161,26 @@ func TestAStartedRideIsAsTheRiddenRecordHasIt(t *testing.T) {
 		t.Errorf("told %+v", w.Rides[0].Told)
 	}
 }
+
+func TestARecordOfARideThatNobodyPostedChangesNothing(t *testing.T) {
+	for _, how := range []model.DiffersHow{model.NoShow, model.OtherHorse, model.CutShort} {
+		b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+			return []model.Differs{{How: how, Lesson: l, Rider: b.Rider("stranger"), Turn: &model.Turn{Horse: b.Horse("Bay")}, End: fixtures.At("10:10")}}
+		})
+		if got := minutes(w, b.Star); got != 60 || len(w.Facts) != 1 {
+			t.Errorf("%s: %d min in %d facts", how, got, len(w.Facts))
+		}
+	}
+}
+
+func TestWhatDiffersCountsByTheLessonsFactor(t *testing.T) {
+	b := fixtures.New()
+	b.From = fixtures.Monday + 1
+	b.House.Factors = map[string]model.Percent{"group": 50}
+	l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+	b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{{How: model.CutShort, Lesson: l, Rider: b.Mia, End: fixtures.At("10:20")}}}}
+	if got := minutes(b.Week(), b.Star); got != 10 {
+		t.Errorf("%d min", got)
+	}
+}
