@@ -1,8 +1,6 @@
 package examples
 
-import (
-	"tackwright/model"
-)
+import "tackwright/model"
 
 // firstCome fills a week as a board is filled by hand: rides in the order of
 // the lessons, each on the first horse and the first tack set, in the order in
@@ -23,7 +21,7 @@ func firstCome(w *model.Week) *model.Plan {
 // only not offered to it, to save time.
 func firstFree(w *model.Week, p *model.Plan, r *model.Ride) *model.Turn {
 	for _, h := range w.Centre.Horses {
-		if w.NotThere(h, r.Date(), r.Start, r.End) != "" || w.Unsuited(r, h) != "" {
+		if w.NotThere(h, r.Date(), r.Start, r.End) != "" || w.Unsuited(r, h) != "" || busy(w, p, r, h) {
 			continue
 		}
 		for _, t := range tackSets(w, r, h) {
@@ -35,6 +33,17 @@ func firstFree(w *model.Week, p *model.Plan, r *model.Ride) *model.Turn {
 		}
 	}
 	return nil
+}
+
+// busy reports whether the horse is on the board already at some time of a ride.
+func busy(w *model.Week, p *model.Plan, r *model.Ride, h *model.Horse) bool {
+	for i, t := range p.Turns[:r.Index] {
+		q := w.Rides[i]
+		if t != nil && t.Horse == h && q.Date() == r.Date() && q.Start < r.End && r.Start < q.End {
+			return true
+		}
+	}
+	return false
 }
 
 // tackSets are the ways to tack up a horse for a ride as if it were the only
