@@ -3,16 +3,18 @@ module tackwright
 go 1.26.0
 
 require (
-	github.com/BurntSushi/toml v1.6.0 // indirect
-	github.com/crillab/gophersat v1.4.0 // indirect
-	github.com/gofrs/flock v0.13.2 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/irifrance/gini v1.0.1 // indirect
-	github.com/natefinch/atomic v1.0.1 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
+	github.com/BurntSushi/toml v1.6.0
+	github.com/crillab/gophersat v1.4.0
+	github.com/google/go-cmp v0.7.0
+	github.com/irifrance/gini v1.0.1
+	github.com/natefinch/atomic v1.0.1
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/spf13/pflag v1.1.0
+	golang.org/x/text v0.44.0
+)
+
+require (
 	golang.org/x/sys v0.49.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )
