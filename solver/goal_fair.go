@@ -93,14 +93,15 @@ func busiest(spells []*spell, m sat.Model, v int) []*model.Horse {
 	return at
 }
 
-// lowerShares wish, of each share up to the highest now, that no horse has it.
+// lowerShares wish, of each share up to the one above the highest now, that no
+// horse has it: the last keeps the goals after this one from going above.
 func (e *encoder) lowerShares(spells []*spell, highest int) (softs []ordered.Soft, least int) {
 	for _, s := range spells {
 		least = max(least, model.Share(s.facts, s.allowance))
 	}
 	softs = e.constant(least)
 	var higher sat.Lit
-	for v := highest; v > least; v-- {
+	for v := highest + 1; v > least; v-- {
 		none := e.s.NewVar() // no horse has a share of v
 		for _, s := range spells {
 			e.s.WeightedAtMost(none, int(s.most(v)-s.facts), s.terms...)
