@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"maps"
 	"slices"
 
 	"tackwright/model"
@@ -17,7 +18,8 @@ func (e *encoder) carryGoal() ordered.Goal {
 			goal.Softs = append(goal.Softs, e.seatChanges(h, d)...)
 		}
 	}
-	return ordered.Goal{Name: goal.Name, Softs: append(goal.Softs, e.shared()...)}
+	goal.Softs = append(goal.Softs, e.shared()...)
+	return goal
 }
 
 // ridden is one ride of a horse's date: one that may be, or a fact.
@@ -41,7 +43,7 @@ func (e *encoder) seatChanges(h *model.Horse, d model.Date) []ordered.Soft {
 				softs = append(softs, ordered.Soft{Lit: change.Not(), Weight: 1, Stratum: e.stratum(d)})
 			}
 		}
-		for _, c := range keys(x.in) {
+		for _, c := range slices.Sorted(maps.Keys(x.in)) {
 			if !slices.Contains(classes, c) {
 				classes = append(classes, c)
 			}
@@ -78,15 +80,6 @@ func (e *encoder) changes(x ridden, last map[int]sat.Lit, classes []int) sat.Lit
 	return e.s.Or(ways...)
 }
 
-func keys(m map[int]sat.Lit) []int {
-	var ks []int
-	for k := range m {
-		ks = append(ks, k)
-	}
-	slices.Sort(ks)
-	return ks
-}
-
 // ridesOf are the rides that a horse has or may have on a date, by start; works
 // are skipped.
 func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
@@ -106,17 +99,9 @@ func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
 			lits[c] = append(lits[c], o.lit)
 		}
 		x := ridden{p.start, p.worked, map[int]sat.Lit{}}
-		for c, l := range lits {
+		for _, c := range slices.Sorted(maps.Keys(lits)) {
 			x.in[c] = p.worked
 			if len(lits) > 1 {
-				x.in[c] = l[0]
-			}
-			if len(lits) > 1 && len(l) > 1 {
-				x.in[c] = 0 // made below, in order
-			}
-		}
-		for _, c := range keys(x.in) {
-			if x.in[c] == 0 {
 				x.in[c] = e.s.Or(lits[c]...)
 			}
 		}
