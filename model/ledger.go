@@ -39,6 +39,7 @@ type ledger struct {
 	plan     *Plan
 	stints   []*Stint // all, by date, start, horse
 	open     []*Stint // the open ones
+	rides    []*Stint // those of riders on the dates planned, started ones too
 	horses   []*Horse // that have a stint, in the order of the centre
 	ofHorse  map[*Horse][]*Stint
 	ofPiece  map[*Piece][]*Stint
@@ -56,6 +57,9 @@ func (w *Week) ledger(p *Plan) *ledger {
 	for _, s := range l.stints {
 		if s.Open {
 			l.open = append(l.open, s)
+		}
+		if s.Rider != nil && s.Meeting != nil && w.From <= s.Date && s.Date <= w.Until {
+			l.rides = append(l.rides, s)
 		}
 		l.ofHorse[s.Turn.Horse] = append(l.ofHorse[s.Turn.Horse], s)
 		for _, piece := range s.Turn.Pieces() {
@@ -100,6 +104,15 @@ func (l *ledger) breaks(part []*Stint, format string, args ...any) {
 		return
 	}
 	l.found = append(l.found, Violation{Rule: l.rule, Inherited: inherited, Words: fmt.Sprintf(format, args...), Stints: part})
+}
+
+// ride is the ride of a stint that has a rider; one made for the purpose where
+// its rider has left the lesson since.
+func (s *Stint) ride() *Ride {
+	if s.Ride != nil {
+		return s.Ride
+	}
+	return &Ride{Meeting: s.Meeting, Rider: s.Rider, Start: s.Start, End: s.End, State: Started}
 }
 
 // onDate are the stints of a horse on a date, by start.

@@ -6,7 +6,7 @@ var seatFitsHorse = &Rule{
 	Name: "seat fits horse", Class: Care,
 	Sentence: "the fit chart approves the seat for the horse on that date, with those pads where it names them",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			t := s.Turn
 			if t.Seat == nil {
 				continue // another rule's
@@ -29,7 +29,7 @@ var seatFitsRider = &Rule{
 	Name: "seat fits rider", Class: Care,
 	Sentence: "the seat is of a style that the rider accepts and of her size",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			if s.Turn.Seat == nil {
 				continue
 			}
@@ -56,7 +56,7 @@ var girthFits = &Rule{
 	Name: "girth fits", Class: Care,
 	Sentence: "the girth is of the family that the seat takes and of a size or tag that the fit chart names",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			t := s.Turn
 			if t.Seat == nil || t.Girth == nil || !t.Seat.TakesGirth() {
 				continue // another rule's
@@ -78,7 +78,7 @@ var extrasFit = &Rule{
 	Name: "extras fit", Class: Care,
 	Sentence: "what the rider needs beside is of the right size and goes on that seat",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			if !met(s.Rider.Extras, s.Turn.Extras) {
 				l.breaks([]*Stint{s}, "%s: what is needed beside is not all of the right size", s.Name)
 			}

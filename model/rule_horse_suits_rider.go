@@ -6,8 +6,8 @@ var horseSuitsRider = &Rule{
 	Name: "horse suits rider", Class: Care,
 	Sentence: "the horse is of a height, barrel, skill and level that suit the rider, is not banned for her, and she can mount it in that arena",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
-			if why := l.Unsuited(s.Ride, s.Turn.Horse); why != "" {
+		for _, s := range l.rides {
+			if why := l.Unsuited(s.ride(), s.Turn.Horse); why != "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
 			}
 		}

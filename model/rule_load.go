@@ -6,7 +6,7 @@ var load = &Rule{
 	Name: "load", Class: Care,
 	Sentence: "rider dressed to ride and everything on the horse stay within the horse's share of its body weight and within its own limits",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			if why := l.TooHeavy(s.Rider, s.Turn); why != "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
 			}

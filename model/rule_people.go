@@ -74,7 +74,7 @@ var formInDate = &Rule{
 	Name: "form in date", Class: Care,
 	Sentence: "the rider's form is valid on that date",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.rides {
 			if why := l.FormStops(s.Rider, s.Date); why != "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
 			}
@@ -100,8 +100,8 @@ var centreOpen = &Rule{
 	Name: "centre open", Class: Timetable,
 	Sentence: "no ride on a closed day, in a cancelled lesson or in a closed arena",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
-			if why := NotOpen(s.Ride); why != "" {
+		for _, s := range l.rides {
+			if why := NotOpen(s.ride()); why != "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
 			}
 		}

@@ -35,7 +35,7 @@ var pieceInUse = &Rule{
 	Name: "piece in use", Class: Care,
 	Sentence: "a piece is not out of use and its check is not past due",
 	audit: func(l *ledger) {
-		for _, s := range l.open {
+		for _, s := range l.stints {
 			for _, p := range s.Turn.Pieces() {
 				if why := l.NotInUse(p, s.Date, s.Start, s.End); why != "" {
 					l.breaks([]*Stint{s}, "%s: %s", s.Name, why)

@@ -14,6 +14,14 @@ var wholeSet = &Rule{
 				l.breaks([]*Stint{l.openStint(l.Rides[i], t)}, "%s: %s", l.Rides[i], what)
 			}
 		}
+		for _, s := range l.rides {
+			if s.Open {
+				continue
+			}
+			if what := l.lacks(s.ride(), s.Turn); what != "" {
+				l.breaks([]*Stint{s}, "%s: %s", s.Name, what)
+			}
+		}
 	},
 }
 
