@@ -96,7 +96,7 @@ func (k *weekMaker) fact(t Told, ride *Ride) {
 	if t.Rider != nil {
 		who = t.Rider.Called()
 	}
-	s.Name = fmt.Sprintf("%s %s %s", t.Date.Words(), t.Start, who)
+	s.Name = fmt.Sprintf("%s %s %s", t.Date.Words(), k.clock(t.Start), who)
 	s.endWhenOut()
 	k.Facts = append(k.Facts, s)
 }
@@ -133,7 +133,7 @@ func (k *weekMaker) meetingOf(t Told) *Meeting {
 // tells of was done.
 func (k *weekMaker) work(d Date, x *Work) {
 	s := &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Turn: x.turn(),
-		Name: fmt.Sprintf("%s %s %s of %s", d.Words(), x.Start, x.Kind, x.Horse.Name),
+		Name: fmt.Sprintf("%s %s %s of %s", d.Words(), k.clock(x.Start), x.Kind, x.Horse.Name),
 		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())}
 	if record := k.record.ridden[d]; record != nil && slices.Contains(record.Works, x) {
 		k.Facts = append(k.Facts, s)

@@ -63,6 +63,7 @@ var girthFits = &Rule{
 			}
 			if !t.Girth.Buckles(t.Seat) {
 				l.breaks([]*Stint{s}, "%s: %s does not buckle to %s (%s)", s.Name, t.Girth.Tag, t.Seat.Tag, t.Seat.Family.Takes())
+				continue // of a size that the chart names or not: one wrong girth is told once
 			}
 			rows := slices.DeleteFunc(l.RowsFor(t.Horse, t.Seat, s.Date), func(r *FitRow) bool {
 				return !samePads(l.PadChoices(t.Horse, t.Seat, r), t.Pads) // wrong pads are another rule's

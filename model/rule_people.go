@@ -51,7 +51,7 @@ var riderInOnePlace = &Rule{
 					break
 				}
 				if s.Rider != nil && s.Rider == t.Rider && s.Meets(t) {
-					l.breaks([]*Stint{s, t}, "%s has two rides at once on %s: %s and %s", s.Rider.Called(), s.Date.Words(), s.Start, t.Start)
+					l.breaks([]*Stint{s, t}, "%s has two rides at once on %s: %s and %s", s.Rider.Called(), s.Date.Words(), l.clock(s.Start), l.clock(t.Start))
 				}
 			}
 		}

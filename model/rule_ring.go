@@ -30,7 +30,7 @@ func (l *ledger) crowded(where string, limit int, in func(*Stint) bool) {
 	}
 	for _, at := range tooMany(there, limit) {
 		last := at[len(at)-1]
-		l.breaks(at, "%s %s: %d at once in %s, and %d are its limit", last.Date.Words(), last.Start, len(at), where, limit)
+		l.breaks(at, "%s %s: %d at once in %s, and %d are its limit", last.Date.Words(), l.clock(last.Start), len(at), where, limit)
 	}
 }
 

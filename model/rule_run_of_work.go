@@ -10,11 +10,11 @@ var runOfWork = &Rule{
 				first, n := run[0], sessions(run)
 				if clock := int(lastEnd(run) - first.Start); limits.RunMinutes != 0 && clock > limits.RunMinutes {
 					l.breaks(run, "%s: %d min with no rest on %s from %s on, and %d are its limit",
-						h.Name, clock, first.Date.Words(), first.Start, limits.RunMinutes)
+						h.Name, clock, first.Date.Words(), l.clock(first.Start), limits.RunMinutes)
 				}
 				if limits.RunSessions != 0 && n > limits.RunSessions {
 					l.breaks(run, "%s: %d sessions with no rest on %s from %s on, and %d are its limit",
-						h.Name, n, first.Date.Words(), first.Start, limits.RunSessions)
+						h.Name, n, first.Date.Words(), l.clock(first.Start), limits.RunSessions)
 				}
 			}
 		}

@@ -35,6 +35,8 @@ type Meeting struct {
 	Instructor *Person
 	Hands      Hands
 	NotHeld    string // closure or cancellation, in words; "" is held
+
+	twelve bool // the house's clock, for words
 }
 
 // RideState is whether a ride is to be planned.
@@ -73,9 +75,9 @@ func (r *Ride) Date() Date { return r.Meeting.Date }
 // Minutes that the ride takes.
 func (r *Ride) Minutes() int { return int(r.End - r.Start) }
 
-// String names the ride for messages: "Wed 25 Nov 10:00 Mia".
+// String names the ride for messages, on the house's clock: "Wed 25 Nov 10:00 Mia".
 func (r *Ride) String() string {
-	return fmt.Sprintf("%s %s %s", r.Date().Words(), r.Start, r.Rider.Called())
+	return fmt.Sprintf("%s %s %s", r.Date().Words(), r.Start.Clock(r.Meeting.twelve), r.Rider.Called())
 }
 
 // Stint is one occupation of one horse: a seated ride or a work.
@@ -154,6 +156,9 @@ func (w *Week) Dates() []Date {
 // Grounded reports whether the rider was on the ground at her latest ride
 // before the first date planned.
 func (w *Week) Grounded(r *Rider) bool { return w.grounded[r] }
+
+// clock is a time of day as the house writes it.
+func (w *Week) clock(m Minute) string { return m.Clock(w.House.TwelveHour) }
 
 // DayName of a date of the week, for people.
 func (w *Week) DayName(d Date) string { return d.Time(time.UTC).Format("Monday 2 January") }

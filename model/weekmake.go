@@ -70,7 +70,7 @@ func (k *weekMaker) meetings(d Date) {
 			continue
 		}
 		m := &Meeting{Lesson: l, Name: l.Name, Date: d, Start: l.Start, End: l.End, Arena: l.Arena,
-			Instructor: l.Instructor, Hands: l.Hands}
+			Instructor: l.Instructor, Hands: l.Hands, twelve: k.House.TwelveHour}
 		if h, ok := l.HandsOn[d]; ok {
 			m.Hands = h
 		}
