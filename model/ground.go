@@ -106,7 +106,7 @@ func (w *Week) tackStops(r *Ride, h *Horse) string {
 			}
 			extras, missing := w.extrasFor(r, h, seat, inUse)
 			if missing != "" {
-				stop(3, "no "+missing+" in use of her size that goes on the seat")
+				stop(3, missing)
 				continue
 			}
 			for _, pads := range choices {
@@ -146,21 +146,38 @@ func (w *Week) girthsFor(seat *Piece, row *FitRow, inUse func(...*Piece) bool) [
 var bare = []string{"whole set", "horse in one place", "extras fit", "as told"}
 
 // extrasFor are the lightest extras that can go on the horse with the seat
-// beside what stands: a piece of its own for each need of the rider.
+// beside what stands: a piece of its own for each need of the rider; else what
+// is missing, in words.
 func (w *Week) extrasFor(r *Ride, h *Horse, seat *Piece, inUse func(...*Piece) bool) (extras []*Piece, missing string) {
 	var choices [][]*Piece
 	for _, need := range r.Rider.Extras {
 		var can []*Piece
+		kind := string(need.Kind)
+		furthest := 0 // step that some piece failed at
+		steps := []string{"no " + kind + " in the tack room", "no " + kind + " of her size", "no " + kind + " of her size for the seat",
+			"no " + kind + " of her size for the seat in use", "no " + kind + " of her size for the seat free beside what stands",
+			"too few pieces of her size, " + kind}
 		for _, p := range w.Centre.Pieces {
-			if need.MetBy(p) && p.GoesOnSeat(seat) && inUse(p) &&
-				w.breaksAlone(r, &Turn{Horse: h, Extras: []*Piece{p}}, bare...) == "" {
+			step := 0
+			switch {
+			case p.Kind != need.Kind:
+			case !need.MetBy(p):
+				step = 1
+			case !p.GoesOnSeat(seat):
+				step = 2
+			case !inUse(p):
+				step = 3
+			case w.breaksAlone(r, &Turn{Horse: h, Extras: []*Piece{p}}, bare...) != "":
+				step = 4
+			default:
+				step = 5
 				can = append(can, p)
 			}
+			furthest = max(furthest, step)
 		}
-		missing = string(need.Kind)
 		choices = append(choices, can)
 		if extras = w.lightest(choices, nil); extras == nil {
-			return nil, missing
+			return nil, steps[furthest]
 		}
 	}
 	return extras, ""

@@ -55,11 +55,33 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 		{"seat", func(b *fixtures.Barn) { b.Mia.Styles = []string{"western"} }, "no charted seat that fits the rider: Star"},
 		{"seat out", func(b *fixtures.Barn) { b.Oak.CheckDue = fixtures.Monday - 1 }, "every charted seat that fits the rider is out of use: Star"},
 		{"pad out", func(b *fixtures.Barn) { b.Tag("oak pad").Out = []model.PieceOut{{}} }, "no pad in use for the seat that fits the rider: Star"},
-		{"no reins", func(b *fixtures.Barn) { b.Mia.Extras = []model.ExtraNeed{{Kind: reins}} }, "no adapted reins in use of her size that goes on the seat: Star"},
+		{"no reins", func(b *fixtures.Barn) { b.Mia.Extras = []model.ExtraNeed{{Kind: reins}} }, "no adapted reins in the tack room: Star"},
+		{"reins of another size", func(b *fixtures.Barn) {
+			b.Mia.Extras = []model.ExtraNeed{{Kind: reins, Size: "long"}}
+			b.Extra("reins 1", reins, "short")
+		}, "no adapted reins of her size: Star"},
+		{"stirrups and no bars", func(b *fixtures.Barn) {
+			b.Mia.Extras = []model.ExtraNeed{{Kind: "safety stirrups"}}
+			b.Extra("stirrups 1", "safety stirrups", "")
+			b.Oak.Bars = false
+		}, "no safety stirrups of her size for the seat: Star"},
+		{"reins out", func(b *fixtures.Barn) {
+			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}}
+			b.Extra("reins 1", reins, "").Out = []model.PieceOut{{}}
+		}, "no adapted reins of her size for the seat in use: Star"},
+		{"reins busy", func(b *fixtures.Barn) {
+			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}}
+			leo, bay := b.Rider("Leo"), b.Horse("Bay")
+			b.Mia.Bans = []*model.Horse{bay}
+			l := b.Lesson(fixtures.Monday, "09:45-10:45", leo)
+			l.Instructor = b.Person("Bea")
+			b.Tell(l, leo, b.Turn(bay, b.Saddle("elm", bay), b.Extra("reins 1", reins, "")))
+			b.Now = monday("09:50")
+		}, "no adapted reins of her size for the seat free beside what stands: Star"},
 		{"one for two", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}, {Kind: reins}}
 			b.Extra("reins 1", reins, "")
-		}, "no adapted reins in use of her size that goes on the seat: Star"},
+		}, "too few pieces of her size, adapted reins: Star"},
 		{"girth out", func(b *fixtures.Barn) { b.Tag("oak girth").Out = []model.PieceOut{{}} }, "no girth in use that the fit chart names for the seat: Star"},
 		{"girth busy", func(b *fixtures.Barn) {
 			b.Work(b.Horse("Bay"), fixtures.Monday, "09:00-09:50").Girth = b.Tag("oak girth")

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tackwright/model"
@@ -106,5 +107,14 @@ func groundWords(w *model.Week, r *model.Ride) []string {
 	for _, h := range free {
 		names = append(names, h.Name)
 	}
-	return []string{fmt.Sprintf("nothing of its own: %s could carry it, but for the other rides of the week", strings.Join(names, ", "))}
+	for _, s := range w.HandsShort(r.Meeting) {
+		if slices.Contains(s.Rides, r) {
+			reasons = append(reasons, s.String())
+		}
+	}
+	would := names[0]
+	if n := len(names) - 1; n > 0 {
+		would = strings.Join(names[:n], ", ") + " or " + names[n]
+	}
+	return append(reasons, would+" would do, but other rides of the week need them")
 }
