@@ -15,6 +15,7 @@ require (
 )
 
 require (
+	github.com/gofrs/flock v0.13.2 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )

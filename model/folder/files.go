@@ -67,3 +67,6 @@ func sift(under string, entries []os.DirEntry) []found {
 	slices.SortFunc(files, func(a, b found) int { return strings.Compare(a.name, b.name) })
 	return files
 }
+
+// isTop reports whether a file is one of the centre's own.
+func isTop(name string) bool { return !strings.Contains(name, "/") }

@@ -7,9 +7,8 @@ package folder
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 	_ "time/tzdata" // time zones where the computer has none of its own
 
@@ -19,39 +18,91 @@ import (
 )
 
 // Folder is a centre's folder as it was read. Several goroutines may read from
-// one.
+// one, and write by it.
 type Folder struct {
 	Dir    string
 	Centre *model.Centre // without the notes and records that have a mistake
 	r      *reader
 	found  []Trouble // findings of reading
+
+	opened  int               // the latest change when it was opened
+	version int               // the latest posted one then
+	listed  []found           // files that there were
+	read    []string          // those that were read
+	known   map[string][]byte // what is known to be in them, own writes included
+	writing sync.Mutex
+	behind  bool // something was written since, which Centre does not know
 }
 
 // Open reads a centre's folder. What is wrong in its files is not an error but
 // a mistake, see [Folder.Mistakes]; an error is that the folder cannot be read
-// at all.
-func Open(dir string) (*Folder, error) {
+// at all. Of posted and ridden records those are read that a plan from today on
+// goes by.
+func Open(dir string) (*Folder, error) { return OpenAround(dir, 0) }
+
+// OpenAround is Open, with the records that a week from the date on goes by; 0
+// is today.
+func OpenAround(dir string, date model.Date) (*Folder, error) {
+	for try := 1; ; try++ {
+		start, err := state(dir)
+		if err != nil {
+			return nil, fmt.Errorf("the folder cannot be read: %w", err)
+		}
+		f, err := open(dir, date, start)
+		if end, wrong := state(dir); wrong == nil && start.equal(end) || try == 5 {
+			return f, err
+		} // somebody wrote meanwhile, so that some files may be older than others
+	}
+}
+
+// states is how far the writing of a folder has come.
+type states struct {
+	last  int
+	under *journal // a change that is not in place yet
+}
+
+func state(dir string) (states, error) {
+	d := disk(dir)
+	under, err := d.unfinished()
+	if err != nil {
+		return states{}, err
+	}
+	last, err := d.lastChangeUnder(under)
+	return states{last, under}, err
+}
+
+func (s states) equal(t states) bool {
+	return s.last == t.last && (s.under == nil) == (t.under == nil)
+}
+
+func open(dir string, date model.Date, at states) (*Folder, error) {
 	files, err := look(dir)
 	if err != nil {
 		return nil, fmt.Errorf("the folder cannot be read: %w", err)
 	}
-	f := &Folder{Dir: dir, r: newReader()}
+	f := &Folder{Dir: dir, r: newReader(), opened: at.last, known: map[string][]byte{}}
 	f.Centre = f.r.centre
-	var tops []*node
-	records := map[string][]*node{}
+	files = at.under.list(files)
+	f.listed = files
+	var tops, notes []*node
 	for _, x := range files {
 		if x.unread != "" {
 			f.found = append(f.found, Trouble{Span: Span{File: x.name}, Message: "this file is not read", Mend: x.unread})
 			continue
 		}
-		data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(x.name)))
-		if err != nil {
-			return nil, fmt.Errorf("a file cannot be read: %w", err)
+		_, _, version, _ := recordDates(x.name)
+		f.version = max(f.version, version)
+		sub, _, inside := strings.Cut(x.name, "/")
+		if inside && sub != "notes" {
+			continue
 		}
-		root := f.r.parse(x.name, data)
-		if sub, _, inside := strings.Cut(x.name, "/"); inside {
-			records[sub] = append(records[sub], root)
-		} else {
+		root, err := f.parse(x.name, at.under)
+		switch {
+		case err != nil:
+			return nil, err
+		case inside:
+			notes = append(notes, root)
+		default:
 			tops = append(tops, root)
 		}
 	}
@@ -60,12 +111,44 @@ func Open(dir string) (*Folder, error) {
 	if f.r.today == 0 {
 		f.r.today = model.DateOf(time.Now().In(f.Centre.Location()))
 	}
-	f.r.readNotes(records["notes"])
-	f.r.readRecords(records["posted"], records["ridden"])
+	if date == 0 {
+		date = f.r.today
+	}
+	f.r.readNotes(notes)
+	matters := f.r.reachOf(date)
+	records := map[string][]*node{}
+	for _, x := range files {
+		sub, _, _ := strings.Cut(x.name, "/")
+		if x.unread != "" || sub != "posted" && sub != "ridden" || !matters.has(x.name) {
+			continue
+		}
+		root, err := f.parse(x.name, at.under)
+		if err != nil {
+			return nil, err
+		}
+		records[sub] = append(records[sub], root)
+	}
+	f.version = max(f.version, f.r.readRecords(records["posted"], records["ridden"]))
 	f.r.check()
 	f.Centre.Obey()
 	sortTroubles(f.r.troubles)
 	return f, nil
+}
+
+// parse reads one file of the folder. Of a posted one it leaves out the texts
+// that its week was solved from.
+func (f *Folder) parse(name string, under *journal) (*node, error) {
+	data, err := disk(f.Dir).read(name)
+	if err != nil {
+		return nil, fmt.Errorf("a file cannot be read: %w", err)
+	}
+	data = under.over(name, data)
+	f.known[name] = data
+	f.read = append(f.read, name)
+	if strings.HasPrefix(name, "posted/") {
+		data = withoutFrom(data)
+	}
+	return f.r.parse(name, data), nil
 }
 
 // Mistakes are all mistakes of the folder, in the order of their places. A plan

@@ -101,6 +101,9 @@ var houseKeys = &table[model.House]{
 		is("levels", oldNames, "riders' levels, lowest first", "none", func(h *model.House, v []string) { h.Levels = v }).eg(`["beginner", "novice", "independent"]`),
 		is("factors", factorMap, "how hard a kind of lesson or work is", "every kind 100 %", func(h *model.House, v map[string]model.Percent) { h.Factors = v }),
 		is("assumed", into("weights", `{ saddle = "9 kg" }`, assumedKeys), "weights of pieces that state none", "as below", keep[model.House]),
+		is("goals", goalOrder, "what counts after seating as many rides as can be, in order, each proved before the next: wishes that rides get; carry, so that tack stays put; fair, so that work is shared out; and, where it is wanted, bring in, so that few horses are brought in a day", `["wishes", "carry", "fair"]`,
+			func(h *model.House, v []model.GoalKind) { h.Goals = v }).eg(`["carry", "wishes", "fair", "bring in"]`),
+		is("wishes", into("weights", `{ usual_horse = 4, usual_seat = 1 }`, wishKeys), "how much each wish counts", "as below", func(h *model.House, set func(*model.Wishes)) { set(&h.Wishes) }),
 	},
 }
 

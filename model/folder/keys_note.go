@@ -73,9 +73,13 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 	note := &model.Note{Hands: model.NoHands}
 	r.noun, r.entries[note] = note, n
 	before := len(r.troubles)
-	r.history = r.isPast(n)
+	forgotten := n.get("rider") != nil && isForgotten(n.get("rider").val.text)
+	r.history = forgotten || r.isPast(n)
 	noteKeys.read(r, n, note)
 	r.history = false
+	if forgotten && len(r.troubles) == before { // it says nothing any more, but that it was written
+		return &model.Note{Number: note.Number, At: note.At, By: note.By, Undoes: note.Undoes, Date: note.At.Date}, true
+	}
 	if note.Date == 0 {
 		note.Date = note.At.Date
 	}

@@ -71,7 +71,24 @@ var toldKeys = &table[toldEntry]{
 // postedEntry is a file of posted/ as it is written.
 type postedEntry struct {
 	*model.Posted
-	rides []*node
+	rides     []*node
+	now       model.Instant
+	proof     model.Proof
+	stood     int // number of the latest note then
+	withdraws int
+	from      []fromFile
+}
+
+// fromFile is one of the person's own files as it was when a plan was posted.
+type fromFile struct{ file, text string }
+
+var fromKeys = &table[fromFile]{
+	head:  "[[from]]",
+	about: "One of the centre's own files as it was, so that a later weighing does not turn an old plan wrong.",
+	keys: []key[fromFile]{
+		is("file", text, "its name", "", func(f *fromFile, v string) { f.file = v }).eg(`"horses.toml"`),
+		is("text", text, "what it said", "", func(f *fromFile, v string) { f.text = v }).eg(`"[[horse]]"`),
+	},
 }
 
 // nodes are tables that are read later.
@@ -89,14 +106,20 @@ func nodes[T any](t *table[T], like string) form[[]*node] {
 
 var postedKeys = &table[postedEntry]{
 	head:  "posted/*.toml",
-	about: "What was posted, a file a version. The program writes it and never changes it; a later version replaces it on the dates that it covers.",
+	about: "What was posted, a file a version. The program writes it and never changes it; a later version replaces it on the dates that it covers. What was proved is bound to the plan and to the week it was solved from.",
 	keys: []key[postedEntry]{
 		is("version", within(integer, 1, 1e8, "versions are numbered from 1"), "its number, unique in the folder", "", func(p *postedEntry, v int) { p.Version = v }),
 		is("by", person, "who posted it", "", func(p *postedEntry, v *model.Person) { p.By = v }),
 		is("at", instants, "when it was posted", "", func(p *postedEntry, v model.Instant) { p.At = v }),
 		is("from", dates, "first date", "", func(p *postedEntry, v model.Date) { p.From = v }),
 		is("until", dates, "last date, which counts", "", func(p *postedEntry, v model.Date) { p.Until = v }),
+		is("withdraws", counted, "number of an earlier version, in place of which those before it stand again", "none", func(p *postedEntry, v int) { p.withdraws = v }).eg(`4`),
+		is("now", instants, "rides that had started then were facts", "none had", func(p *postedEntry, v model.Instant) { p.now = v }),
+		is("hash", words("hexadecimal digits", `"1b9f..."`), "what the proof is bound to", "nothing is proved", func(p *postedEntry, v string) { p.proof.Hash = v }),
+		is("notes", counted, "number of the latest note that it goes by", "none had been written", func(p *postedEntry, v int) { p.stood = v }).eg(`12`),
+		is("goal", list(tableForm("a goal", `{ name = "seat a", value = 4, bound = 4, proved = true }`, goalKeys), "a list of goals"), "what is known of each goal", "nothing", func(p *postedEntry, v []model.GoalResult) { p.proof.Goals = v }),
 		is("ride", nodes(toldKeys, `{ date = 2026-11-25, start = 10:00 }`), "its rides", "none", func(p *postedEntry, v []*node) { p.rides = v }),
+		is("from", list(tableForm("a file as it was", `{ file = "horses.toml", text = "[[horse]]" }`, fromKeys), "a list of files"), "the files that its week was solved from", "not kept", func(p *postedEntry, v []fromFile) { p.from = v }),
 	},
 }
 

@@ -17,11 +17,18 @@ import (
 // dates, and returns its path. The same plan gives the same bytes. An older one
 // that was edited by hand since it was written is kept under another name, the
 // path kept; "" is none.
+//
+// A pencilled plan is not a change that history keeps: it is made again at any
+// time.
 func (f *Folder) WritePlan(w *model.Week, p *model.Plan) (path, kept string, err error) {
-	dir := filepath.Join(f.Dir, "plans")
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return "", "", fmt.Errorf("plans/ cannot be made: %w", err)
+	f.writing.Lock()
+	defer f.writing.Unlock()
+	release, err := disk(f.Dir).lock("somebody who plans")
+	if err != nil {
+		return "", "", err
 	}
+	defer release()
+	dir := filepath.Join(f.Dir, "plans")
 	path = filepath.Join(dir, planName(w)+".toml")
 	old, err := os.ReadFile(path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -85,7 +92,7 @@ func planText(w *model.Week, p *model.Plan) []byte {
 	line("from", w.From.String())
 	line("until", w.Until.String())
 	if !w.Now.IsZero() {
-		line("now", w.Now.Date.String()+"T"+w.Now.Minute.String())
+		line("now", instantText(w.Now))
 	}
 	if p.Proof.Hash != "" {
 		line("hash", quote(p.Proof.Hash))

@@ -8,10 +8,12 @@ import (
 )
 
 // readRecords reads the files of posted/ and ridden/. Names in them may be of
-// nouns that are gone: those are then nouns of their own, not in the centre.
-func (r *reader) readRecords(posted, ridden []*node) {
+// nouns that are gone: those are then nouns of their own, not in the centre. It
+// returns the latest version.
+func (r *reader) readRecords(posted, ridden []*node) (latest int) {
 	r.history = true
 	versions := map[int]Span{}
+	withdraws := map[*model.Posted]int{}
 	for _, root := range posted {
 		p := &model.Posted{}
 		e := postedEntry{Posted: p}
@@ -23,11 +25,14 @@ func (r *reader) readRecords(posted, ridden []*node) {
 			r.mistake(root.spot("version"), fmt.Sprintf("two posted plans of version %d: the other is at %s", p.Version, old), "keep the one that was posted")
 		}
 		versions[p.Version] = root.spot("version")
+		latest = max(latest, p.Version)
 		if len(r.troubles) == before {
 			r.centre.Posted = append(r.centre.Posted, p)
+			withdraws[p] = e.withdraws
 		}
 	}
 	slices.SortStableFunc(r.centre.Posted, func(a, b *model.Posted) int { return a.Version - b.Version })
+	r.centre.Posted = r.withdraw(r.centre.Posted, withdraws)
 	closed := map[model.Date]Span{}
 	for _, root := range ridden {
 		x := &model.Ridden{}
@@ -46,4 +51,5 @@ func (r *reader) readRecords(posted, ridden []*node) {
 	}
 	slices.SortStableFunc(r.centre.Ridden, func(a, b *model.Ridden) int { return int(a.Date - b.Date) })
 	r.noun, r.history = nil, false
+	return latest
 }

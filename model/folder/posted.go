@@ -1,0 +1,198 @@
+package folder
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+
+	"tackwright/model"
+)
+
+// Post makes a plan stand: it is written into posted/ as the next version, with
+// the week it was solved from (the centre's files as they are, and which notes
+// stood), and replaces earlier versions on the dates that it covers. The week is
+// one of f.Centre.
+//
+// It refuses a plan that breaks a rule, and any plan where the folder has
+// mistakes or has changed since it was opened: what people go by must fit what
+// is there. See wrong.go for its errors.
+func (f *Folder) Post(w *model.Week, p *model.Plan, by *model.Person, at model.Instant) (version int, err error) {
+	c, err := writer(by, at)
+	if err != nil {
+		return 0, err
+	}
+	if err := f.mayPost(w, p); err != nil {
+		return 0, err
+	}
+	err = f.write(&c, func(d disk) ([]target, error) {
+		if err := f.unchanged(d); err != nil {
+			return nil, err
+		}
+		version = f.version + 1
+		c.What = fmt.Sprintf("posted version %d, %s", version, datesInWords(w.From, w.Until))
+		c.posted = version
+		return []target{{name: postedName(w.From, version), text: f.postedText(w, p, version, c)}}, nil
+	})
+	if err != nil {
+		return 0, err
+	}
+	f.version = version
+	return version, nil
+}
+
+func (f *Folder) mayPost(w *model.Week, p *model.Plan) error {
+	switch {
+	case w.Centre != f.Centre:
+		return refuse("the plan is of a week that this folder was not read for")
+	case len(f.Mistakes()) > 0:
+		return refuse("the folder has a mistake: %s", f.Mistakes()[0].Message)
+	case len(p.Turns) != len(w.Rides):
+		return refuse("the plan is of another week: it has %d rides, the week has %d", len(p.Turns), len(w.Rides))
+	}
+	if broken := model.Broken(w.Audit(p)); len(broken) > 0 {
+		return refuse("the plan breaks the rule %q: %s", broken[0].Rule.Name, broken[0].Words)
+	}
+	return nil
+}
+
+func datesInWords(from, until model.Date) string {
+	if from == until {
+		return from.Words()
+	}
+	return from.Words() + " to " + until.Words()
+}
+
+// postedText is a posted plan. The texts of the centre's files come last, so
+// that who reads the record alone stops ahead of them.
+func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change) []byte {
+	var b bytes.Buffer
+	line := func(key, value string) { fmt.Fprintf(&b, "%s = %s\n", key, value) }
+	line("version", strconv.Itoa(version))
+	line("by", quote(c.By))
+	line("at", instantText(c.At))
+	line("from", w.From.String())
+	line("until", w.Until.String())
+	if !w.Now.IsZero() {
+		line("now", instantText(w.Now))
+	}
+	if p.Proof.Hash != "" {
+		line("hash", quote(p.Proof.Hash))
+	}
+	if n := len(f.Centre.Notes); n > 0 {
+		line("notes", strconv.Itoa(f.Centre.Notes[n-1].Number))
+	}
+	b.WriteString("ride = [\n")
+	day := model.Date(0)
+	for _, t := range told(w, p) {
+		if t.Date != day {
+			day = t.Date
+			fmt.Fprintf(&b, "    # %s\n", w.DayName(day))
+		}
+		fmt.Fprintf(&b, "    { %s },\n", toldText(t))
+	}
+	b.WriteString("]\n")
+	for _, g := range p.Proof.Goals {
+		fmt.Fprintf(&b, "\n[[goal]]\nname = %s\nvalue = %d\nbound = %d\nproved = %t\n", quote(g.Name), g.Value, g.Bound, g.Proved)
+	}
+	for _, name := range f.tops() {
+		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", fromHeader, quote(name), block(string(f.known[name])))
+	}
+	return b.Bytes()
+}
+
+// tops are the centre's own files that were read.
+func (f *Folder) tops() []string {
+	var tops []string
+	for _, x := range f.listed {
+		if x.unread == "" && isTop(x.name) {
+			tops = append(tops, x.name)
+		}
+	}
+	return tops
+}
+
+const fromHeader = "[[from]]"
+
+// withoutFrom is a posted file up to the texts of the centre's files. No line of
+// what the program writes ahead of them begins so: a text there is on one line.
+func withoutFrom(data []byte) []byte {
+	if i := bytes.Index(data, []byte("\n"+fromHeader+"\n")); i >= 0 {
+		return data[:i+1]
+	}
+	return data
+}
+
+// toldRide is a ride as it is posted, with the reasons why it is on the ground.
+type toldRide struct {
+	model.Told
+	ground []string
+}
+
+// told are the rides that a plan tells, by date, start, lesson and rider: those
+// open and those started, and rides of its dates in lessons that the folder no
+// longer has. A rider who is away is told nothing.
+func told(w *model.Week, p *model.Plan) []toldRide {
+	var all []toldRide
+	for i, r := range w.Rides {
+		turn := p.Turns[i]
+		switch r.State {
+		case model.Off:
+			continue
+		case model.Started:
+			turn = r.Told
+		}
+		m := r.Meeting
+		t := toldRide{Told: model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: m.Lesson, LessonName: m.Name,
+			Rider: r.Rider, Arena: m.Arena, Instructor: m.Instructor, Turn: turn}}
+		if turn != nil {
+			t.Work = w.WorkOf(r, turn.Horse)
+		} else if p.Ground != nil {
+			t.ground = p.Ground[i]
+		}
+		all = append(all, t)
+	}
+	for _, s := range w.Facts {
+		if s.Ride == nil && s.Rider != nil && s.Meeting != nil && w.From <= s.Date && s.Date <= w.Until {
+			all = append(all, toldRide{Told: model.Told{Date: s.Date, Start: s.Start, End: s.End, LessonName: s.Meeting.Name,
+				Rider: s.Rider, Arena: s.Arena, Instructor: s.Meeting.Instructor, Turn: s.Turn, Work: s.Work}})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b toldRide) int {
+		return cmp.Or(cmp.Compare(a.Date, b.Date), cmp.Compare(a.Start, b.Start),
+			cmp.Compare(a.LessonName, b.LessonName), cmp.Compare(a.Rider.Name, b.Rider.Name))
+	})
+	return all
+}
+
+// toldText is a ride on one line.
+func toldText(t toldRide) string {
+	var b bytes.Buffer
+	line := func(key, value string) {
+		if b.Len() > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(key + " = " + value)
+	}
+	line("date", t.Date.String())
+	line("start", clockText(t.Start))
+	line("end", clockText(t.End))
+	line("lesson", quote(t.LessonName))
+	line("rider", quote(t.Rider.Name))
+	if t.Arena != nil {
+		line("arena", quote(t.Arena.Name))
+	}
+	if t.Instructor != nil {
+		line("instructor", quote(t.Instructor.Name))
+	}
+	if t.Turn == nil {
+		line("ground", quotes(t.ground))
+		return b.String()
+	}
+	turnText(line, t.Turn)
+	if t.Work != 0 {
+		line("work", strconv.FormatInt(t.Work, 10))
+	}
+	return b.String()
+}
