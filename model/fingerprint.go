@@ -24,6 +24,14 @@ func (w *Week) Fingerprint(p *Plan) string {
 			fmt.Fprintf(sum, "lesson %q %q %d;", l.Name, l.Kind, l.Size) // the rest of it is in the meeting
 		}
 	}
+	for _, r := range w.Rides { // a wish for what the plan does not have leaves its score as it is
+		if horse, seat := w.Usual(r); horse != nil {
+			fmt.Fprintf(sum, "usual %d %q", r.Index, horse.Name)
+			if seat != nil {
+				fmt.Fprintf(sum, " %q", seat.Tag)
+			}
+		}
+	}
 	for _, r := range c.Riders {
 		if w.Grounded(r) {
 			fmt.Fprint(sum, "on the ground last time ", r.Name)

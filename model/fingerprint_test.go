@@ -56,6 +56,7 @@ func TestTheFingerprintChangesWithWhateverDecidesThePlan(t *testing.T) {
 		{"a note that keeps her off it", func(b *fixtures.Barn) { b.Note(model.Note{Kind: model.NoteNever, Rider: b.Mia, Horse: b.Star}) }},
 		{"posted work around the week", func(b *fixtures.Barn) { b.Posted[0].Told[0].Work++ }},
 		{"a rider stood down last time", func(b *fixtures.Barn) { b.Posted[0].Told[0].Turn = nil }},
+		{"the usual horse of a rider on the ground, which no goal counts", func(b *fixtures.Barn) { b.Riders[1].Usual = b.Star }},
 		{"a contact", func(b *fixtures.Barn) { b.Star.OwnTack = []model.Span{{From: ago(2), End: ago(0)}} }},
 		{"a work", func(b *fixtures.Barn) { b.Work(b.Star, fixtures.Monday+1, "10:00-10:30") }},
 		{"the dates planned", func(b *fixtures.Barn) { b.Days = 6 }},

@@ -1,5 +1,7 @@
 package model
 
+import "fmt"
+
 // GoalKind is one of the goals that a centre may put in an order of its own,
 // after Seat, which always comes first.
 type GoalKind string
@@ -25,3 +27,29 @@ type Wishes struct {
 
 // DefaultWishes are the weights of a centre that sets none (ours).
 func DefaultWishes() Wishes { return Wishes{UsualHorse: 4, UsualSeat: 1, Style: 1, Marked: 2} }
+
+// Gap is how far from best the plan can be in this goal, in words; "" where it
+// is the best that there is.
+func (g GoalResult) Gap() string {
+	n := g.Value - g.Bound
+	if g.Proved || n <= 0 {
+		return ""
+	}
+	switch g.Name {
+	case "seat a":
+		return fmt.Sprintf("at most %d more could ride", n)
+	case "seat b":
+		return fmt.Sprintf("at most %d more who ride first could ride, in the place of others", n)
+	case "seat c":
+		return fmt.Sprintf("at most %d more who were on the ground last time could ride, in the place of others", n)
+	case "wishes":
+		return fmt.Sprintf("wishes of a weight of at most %d more could be met", n)
+	case "carry":
+		return fmt.Sprintf("at most %d fewer changeovers could do", n)
+	case "fair a":
+		return fmt.Sprintf("the busiest horse's week could be at most %d twentieths less full", n)
+	case "fair b":
+		return fmt.Sprintf("at most %d fewer horses could be as busy as the busiest", n)
+	}
+	return fmt.Sprintf("at most %d fewer horses could be brought in, date by date", n)
+}

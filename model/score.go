@@ -177,15 +177,7 @@ func (w *Week) fairScore(p *Plan) (highest, at int) {
 		if allowance == 0 {
 			continue
 		}
-		most := 0
-		for _, week := range l.calendarWeeks(h) {
-			var work int64
-			for _, s := range week {
-				work += s.Work
-			}
-			most = max(most, Share(work, allowance))
-		}
-		switch {
+		switch most := Share(l.heaviestWeek(h), allowance); {
 		case most > highest:
 			highest, at = most, 1
 		case most == highest && most > 0:
