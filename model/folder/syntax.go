@@ -70,7 +70,7 @@ func (n *node) item(i int) *node {
 // parse reads one file into a tree whose every part knows its place. What is
 // not TOML is reported, and reading goes on at the next header.
 func parse(file string, data []byte) (*node, []Trouble) {
-	p := &parser{src: newSource(file, data)}
+	p := &parser{src: newSource(file, data), single: map[string]bool{}}
 	p.root = &node{kind: unstable.InlineTable, made: byHeader, extent: p.src.extent(0, 0)}
 	p.here = p.root
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
@@ -90,6 +90,7 @@ type parser struct {
 	root     *node
 	here     *node // the table that keys go to
 	troubles []Trouble
+	single   map[string]bool // many tables that were met between single brackets
 }
 
 func (p *parser) wrong(s Span, message, mend string) {
@@ -124,12 +125,9 @@ func (p *parser) read() bool {
 		r := p.toml.Range(pe.Highlight)
 		at, n = int(r.Offset), max(1, int(r.Length))
 	}
-	message := p.toml.Error().Error()
-	mend := hint(message)
-	if at < len(text) && text[at] == ':' {
-		mend = "a time of day has two digits before its colon: 09:00"
-	}
-	p.wrong(p.src.span(p.base+at, min(p.base+at+n, len(p.src.data))), "this is not TOML: "+message, mend)
+	span := p.src.span(p.base+at, min(p.base+at+n, len(p.src.data)))
+	what, mend := meant(p.toml.Error().Error(), p.src.line(span.Line), p.src.data[span.Start:])
+	p.wrong(span, what, mend)
 	p.here.torn = true
 	next := p.src.nextHeader(p.base+max(at, end), p.base)
 	if next < 0 {
@@ -137,31 +135,6 @@ func (p *parser) read() bool {
 	}
 	p.base = next
 	return true
-}
-
-// hints say how to mend what people get wrong most.
-var hints = []struct{ part, mend string }{
-	{"strings cannot have new lines", "end the text with its quote on the same line"},
-	{"unterminated", "end the text with its quote"},
-	{"after array value", "end the list with ], and put commas between its values"},
-	{"array is incomplete", "end the list with ]"},
-	{"inline table", "end the table with }, and put commas between its keys"},
-	{"expected '=' after key", "write a key, then =, then its value"},
-	{"strings must be quoted", "put the value between quotes"},
-	{"at start of value", "put the value between quotes"},
-	{"expected newline", "write one key a line; remarks stand behind a #"},
-	{"close array table name", "write a table's name between two brackets on each side"},
-	{"at start of key", "a key has letters, digits, _ and - alone"},
-	{"invalid UTF-8", "save the file as UTF-8"},
-}
-
-func hint(message string) string {
-	for _, h := range hints {
-		if strings.Contains(message, h.part) {
-			return h.mend
-		}
-	}
-	return ""
 }
 
 // header goes to the table that a header opens, and returns where it ends.
@@ -178,15 +151,24 @@ func (p *parser) header(e *unstable.Node) int {
 	}
 	last := keys[len(keys)-1]
 	old := at.get(last.key)
+	kind := e.Kind
+	if s := sectionOf(last.key); kind == unstable.Table && at == p.root && s != nil && s.many {
+		kind = unstable.ArrayTable // read on as it is meant, so that what is in it is named too
+		if !p.single[last.key] {
+			p.single[last.key] = true
+			p.wrong(last.span(), fmt.Sprintf("%s is written as [[%s]]", last.key, last.key),
+				fmt.Sprintf("write [[%s]], here and wherever else it stands between single brackets", last.key))
+		}
+	}
 	switch {
-	case e.Kind == unstable.ArrayTable && old == nil:
+	case kind == unstable.ArrayTable && old == nil:
 		list := &node{kind: unstable.Array, made: byHeader, extent: whole, items: []*node{p.here}}
 		at.pairs = append(at.pairs, &pair{last.key, last.extent, list})
-	case e.Kind == unstable.ArrayTable && old.val.kind == unstable.Array && old.val.made == byHeader:
+	case kind == unstable.ArrayTable && old.val.kind == unstable.Array && old.val.made == byHeader:
 		old.val.items = append(old.val.items, p.here)
-	case e.Kind == unstable.Table && old == nil:
+	case kind == unstable.Table && old == nil:
 		at.pairs = append(at.pairs, &pair{last.key, last.extent, p.here})
-	case e.Kind == unstable.Table && old.val.made == byPath:
+	case kind == unstable.Table && old.val.made == byPath:
 		old.val.made, old.val.extent, old.extent = byHeader, whole, last.extent
 		p.here = old.val
 	default:
@@ -284,7 +266,7 @@ func (p *parser) value(v *unstable.Node, start, end int) *node {
 	}
 	n.extent = p.src.extent(start, end)
 	if !plain(n) {
-		p.wrong(n.span(), fmt.Sprintf("there is no such %s as %s", scalars[n.kind], n.text), "")
+		p.wrong(n.span(), fmt.Sprintf("there is no such %s as %s", scalars[n.kind], n.text), realMend(scalars[n.kind], n.text))
 		n.kind = unstable.Invalid
 	}
 	return n
