@@ -155,9 +155,11 @@ func (d disk) makeDirs(dir string) error {
 // clear removes what a crash or a full disk left half done.
 func (d disk) clear() error {
 	dirs := []string{".", "plans", "notes", "posted", "ridden", "history"}
-	if shard, _ := d.lastShard(); shard != "" {
-		dirs = append(dirs, shard)
+	shards, err := d.shards()
+	if err != nil {
+		return err
 	}
+	dirs = append(dirs, shards[:min(2, len(shards))]...)
 	for _, dir := range dirs {
 		entries, err := os.ReadDir(d.path(dir))
 		if err != nil && !errors.Is(err, fs.ErrNotExist) {

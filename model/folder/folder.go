@@ -146,7 +146,7 @@ func (f *Folder) parse(name string, under *journal) (*node, error) {
 	f.known[name] = data
 	f.read = append(f.read, name)
 	if strings.HasPrefix(name, "posted/") {
-		data = withoutFrom(data)
+		data = withoutSources(data)
 	}
 	return f.r.parse(name, data), nil
 }

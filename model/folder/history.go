@@ -2,6 +2,7 @@ package folder
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"os"
 	"path"
@@ -114,43 +115,42 @@ var (
 	changeNames = regexp.MustCompile(`^(\d{6,})\.toml$`)
 )
 
-// lastShard is the directory of the latest changes; "" is none.
-func (d disk) lastShard() (string, error) {
+// shards are the directories of changes, the latest first.
+func (d disk) shards() ([]string, error) {
 	entries, err := os.ReadDir(d.path("history"))
 	if err != nil && !os.IsNotExist(err) {
-		return "", err
+		return nil, err
 	}
-	last, number := "", -1
+	var all []string
 	for _, e := range entries {
-		if n, err := strconv.Atoi(e.Name()); err == nil && e.IsDir() && shardNames.MatchString(e.Name()) && n > number {
-			last, number = path.Join("history", e.Name()), n
+		if e.IsDir() && shardNames.MatchString(e.Name()) {
+			all = append(all, path.Join("history", e.Name()))
 		}
 	}
-	return last, nil
+	slices.SortFunc(all, func(a, b string) int {
+		return cmp.Or(cmp.Compare(len(b), len(a)), cmp.Compare(b, a)) // as numbers
+	})
+	return all, nil
 }
 
 // lastChange is the number of the latest change; 0 is none.
 func (d disk) lastChange() (int, error) {
-	shard, err := d.lastShard()
-	if shard == "" || err != nil {
-		return 0, err
-	}
-	entries, err := os.ReadDir(d.path(shard))
-	if err != nil {
-		return 0, err
-	}
+	shards, err := d.shards()
 	last := 0
-	for _, e := range entries {
-		if m := changeNames.FindStringSubmatch(e.Name()); m != nil {
-			n, _ := strconv.Atoi(m[1])
-			last = max(last, n)
+	for _, shard := range shards {
+		if last > 0 || err != nil {
+			break // a crash can leave the latest empty
+		}
+		entries, wrong := os.ReadDir(d.path(shard))
+		err = wrong
+		for _, e := range entries {
+			if m := changeNames.FindStringSubmatch(e.Name()); m != nil {
+				n, _ := strconv.Atoi(m[1])
+				last = max(last, n)
+			}
 		}
 	}
-	if last == 0 { // made, and nothing put into it
-		n, _ := strconv.Atoi(path.Base(shard))
-		last = n*100 - 1
-	}
-	return max(last, 0), nil
+	return last, err
 }
 
 // change reads one change.

@@ -76,18 +76,18 @@ type postedEntry struct {
 	proof     model.Proof
 	stood     int // number of the latest note then
 	withdraws int
-	from      []fromFile
+	sources   []sourceFile
 }
 
-// fromFile is one of the person's own files as it was when a plan was posted.
-type fromFile struct{ file, text string }
+// sourceFile is one of the person's own files as it was when a plan was posted.
+type sourceFile struct{ file, text string }
 
-var fromKeys = &table[fromFile]{
-	head:  "[[from]]",
+var sourceFileKeys = &table[sourceFile]{
+	head:  "[[source]]",
 	about: "One of the centre's own files as it was, so that a later weighing does not turn an old plan wrong.",
-	keys: []key[fromFile]{
-		is("file", text, "its name", "", func(f *fromFile, v string) { f.file = v }).eg(`"horses.toml"`),
-		is("text", text, "what it said", "", func(f *fromFile, v string) { f.text = v }).eg(`"[[horse]]"`),
+	keys: []key[sourceFile]{
+		is("file", text, "its name", "", func(f *sourceFile, v string) { f.file = v }).eg(`"horses.toml"`),
+		is("text", text, "what it said", "", func(f *sourceFile, v string) { f.text = v }).eg(`"[[horse]]"`),
 	},
 }
 
@@ -119,7 +119,7 @@ var postedKeys = &table[postedEntry]{
 		is("notes", counted, "number of the latest note that it goes by", "none had been written", func(p *postedEntry, v int) { p.stood = v }).eg(`12`),
 		is("goal", list(tableForm("a goal", `{ name = "seat a", value = 4, bound = 4, proved = true }`, goalKeys), "a list of goals"), "what is known of each goal", "nothing", func(p *postedEntry, v []model.GoalResult) { p.proof.Goals = v }),
 		is("ride", nodes(toldKeys, `{ date = 2026-11-25, start = 10:00 }`), "its rides", "none", func(p *postedEntry, v []*node) { p.rides = v }),
-		is("from", list(tableForm("a file as it was", `{ file = "horses.toml", text = "[[horse]]" }`, fromKeys), "a list of files"), "the files that its week was solved from", "not kept", func(p *postedEntry, v []fromFile) { p.from = v }),
+		is("source", list(tableForm("a file as it was", `{ file = "horses.toml", text = "[[horse]]" }`, sourceFileKeys), "a list of files"), "the files that its week was solved from", "not kept", func(p *postedEntry, v []sourceFile) { p.sources = v }),
 	},
 }
 

@@ -97,7 +97,7 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 		fmt.Fprintf(&b, "\n[[goal]]\nname = %s\nvalue = %d\nbound = %d\nproved = %t\n", quote(g.Name), g.Value, g.Bound, g.Proved)
 	}
 	for _, name := range f.tops() {
-		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", fromHeader, quote(name), block(string(f.known[name])))
+		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
 	}
 	return b.Bytes()
 }
@@ -113,12 +113,12 @@ func (f *Folder) tops() []string {
 	return tops
 }
 
-const fromHeader = "[[from]]"
+const sourceHeader = "[[source]]"
 
-// withoutFrom is a posted file up to the texts of the centre's files. No line of
+// withoutSources is a posted file up to the texts of the centre's files. No line of
 // what the program writes ahead of them begins so: a text there is on one line.
-func withoutFrom(data []byte) []byte {
-	if i := bytes.Index(data, []byte("\n"+fromHeader+"\n")); i >= 0 {
+func withoutSources(data []byte) []byte {
+	if i := bytes.Index(data, []byte("\n"+sourceHeader+"\n")); i >= 0 {
 		return data[:i+1]
 	}
 	return data

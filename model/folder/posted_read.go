@@ -36,7 +36,7 @@ func (f *Folder) ReadPosted(p *model.Posted) (*model.Week, *model.Plan, []Troubl
 	root := r.parse(name, data)
 	e := postedEntry{Posted: &model.Posted{}}
 	postedKeys.read(&r, root, &e)
-	if len(r.troubles) == 0 && len(e.from) > 0 {
+	if len(r.troubles) == 0 && len(e.sources) > 0 {
 		then, err := f.then(name, &e)
 		if err != nil {
 			return nil, nil, nil, err
@@ -60,7 +60,7 @@ func (f *Folder) ReadPosted(p *model.Posted) (*model.Week, *model.Plan, []Troubl
 func (f *Folder) then(name string, e *postedEntry) (*reader, error) {
 	r := newReader()
 	var tops, notes []*node
-	for _, x := range e.from {
+	for _, x := range e.sources {
 		tops = append(tops, r.parse(name+" "+x.file, []byte(x.text)))
 	}
 	r.readTops(tops)
@@ -97,7 +97,7 @@ func (f *Folder) then(name string, e *postedEntry) (*reader, error) {
 		if err != nil {
 			return nil, err
 		}
-		root := r.parse(x.name, withoutFrom(data))
+		root := r.parse(x.name, withoutSources(data))
 		version, at := root.get("version"), root.get("at")
 		switch {
 		case sub == "posted" && version != nil && !atMost(version.val.text, e.Version-1):

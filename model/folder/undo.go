@@ -87,7 +87,7 @@ func (f *Folder) withdrawal(d disk, old *Change, c Change) (target, int, error) 
 		if err != nil {
 			return target{}, 0, err
 		}
-		root, _ := parse(x.name, withoutFrom(data))
+		root, _ := parse(x.name, withoutSources(data))
 		for i, key := range []string{"from", "until"} {
 			if p := root.get(key); p != nil {
 				dates[i] = p.val.text
