@@ -245,13 +245,22 @@ func or[V any](plain, asTable form[V], like string) form[V] {
 	}
 }
 
-// within is the form with values outside [lo, hi] refused as impossible.
+// within is the form with values outside [lo, hi] refused as impossible. Where
+// why has two places for them, they are shown in the units of the folder, and so
+// is the value.
 func within[V ~int | ~int32 | ~int64](f form[V], lo, hi V, why string) form[V] {
 	inner := f.read
 	f.read = func(r *reader, n *node) (V, bool) {
 		v, ok := inner(r, n)
 		if ok && (v < lo || v > hi) {
-			r.mistake(n.span(), fmt.Sprintf("%s is impossible: %s", n.shown(), why), "")
+			value, words := n.shown(), why
+			if units := r.centre.House.Units; strings.Contains(why, "%s") {
+				words = fmt.Sprintf(why, inUnits(lo, units), inUnits(hi, units))
+				if _, unit, _ := strings.Cut(inUnits(v, units), " "); !strings.Contains(n.text, unit) {
+					value += " (" + inUnits(v, units) + ")"
+				}
+			}
+			r.mistake(n.span(), fmt.Sprintf("%s is impossible: %s", value, words), "mend the figure or its unit; it is written like "+f.like)
 			return v, false
 		}
 		return v, ok

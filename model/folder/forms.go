@@ -41,20 +41,20 @@ var (
 	heights = within(textForm("a height", `"14.3 hh" or "151 cm"`,
 		"14.3 hh is 14 hands and 3 inches; a hand has four.", height),
 		5*model.Hand, 22*model.Hand, "horses are between 5 hh and 22 hh")
-	horseWeights = within(weights, 40*model.Kilogram, 1500*model.Kilogram, "horses weigh between 40 kg and 1500 kg")
+	horseWeights = within(weights, 40*model.Kilogram, 1500*model.Kilogram, "horses weigh between %s and %s")
 	riderWeights = within(textForm("a weight", `"62 kg" or "137 lb" or "9 st 11 lb" or "< 80 kg"`,
 		`A band such as "< 80 kg" or "70-80 kg" counts at its careful end, 80 kg.`, careful),
-		5*model.Kilogram, 300*model.Kilogram, "riders weigh between 5 kg and 300 kg")
-	loads        = within(textForm("a weight", `"90 kg" or "198 lb" or "14 st"`, weights.about, weight), model.Kilogram, 300*model.Kilogram, "a horse's load is between 1 kg and 300 kg")
+		5*model.Kilogram, 300*model.Kilogram, "riders weigh between %s and %s")
+	loads        = within(textForm("a weight", `"90 kg" or "198 lb" or "14 st"`, weights.about, weight), model.Kilogram, 300*model.Kilogram, "a horse's load is between %s and %s")
 	pieceWeights = within(textForm("a weight", `"7.5 kg" or "16 lb" or "800 g"`, "", weight),
-		10, 60*model.Kilogram, "a piece of tack weighs between 10 g and 60 kg")
-	riderHeights = within(lengths, 40*model.Centimetre, 250*model.Centimetre, "riders are between 40 cm and 250 cm")
+		10, 60*model.Kilogram, "a piece of tack weighs between %s and %s")
+	riderHeights = within(lengths, 40*model.Centimetre, 250*model.Centimetre, "riders are between %s and %s")
 	girthSizes   = textForm("a size, or a range of sizes, of girths", `"26 in" or "65 cm" or "24-28 in"`,
 		"A girth's label in centimetres is its inches times 2.5 (trade size charts): 24 in is 60 cm.",
 		rangeOf(girthSize, 120, 640, "girths are between 12 in and 64 in"))
 	seatSizes = textForm("a size of seats, or a range of them", `"17 in" or "16-17 in"`,
 		"One size counts half an inch either way (trade chart), a range as it stands.", seatRange)
-	thighs       = within(textForm("a length", `"20 in" or "51 cm"`, lengths.about, length), 6*model.Inch, 40*model.Inch, "thighs are between 6 in and 40 in")
+	thighs       = within(textForm("a length", `"20 in" or "51 cm"`, lengths.about, length), 6*model.Inch, 40*model.Inch, "thighs are between %s and %s")
 	horseHeights = textForm("a range of heights", `"14-15.2 hh" or "140-155 cm"`, "",
 		rangeOf(height, 5*model.Hand, 22*model.Hand, "horses are between 5 hh and 22 hh"))
 
@@ -97,7 +97,7 @@ var (
 		func(s string) (model.Date, error) {
 			n, err := strconv.Atoi(s)
 			if err != nil || n < 1960 || n > 2100 {
-				return 0, errors.New("no horse of today")
+				return 0, errors.New("no horse of today was foaled in that year")
 			}
 			return model.On(n, time.December, 31), nil
 		}))

@@ -23,8 +23,8 @@ var tapeKeys = &table[weighing]{
 	head:  "a weight by tape such as { girth = \"72 in\", length = \"66 in\" }",
 	about: "Heart girth squared x length / 11,900 in centimetres gives kilograms (Carroll & Huntington 1988). It is an estimate, about 10 % either way: for load it counts 10 % less.",
 	keys: []key[weighing]{
-		is("girth", within(lengths, 60*model.Centimetre, 280*model.Centimetre, "heart girths are between 60 cm and 280 cm"), "heart girth", "", func(w *weighing, v model.Length) { w.girth = v }),
-		is("length", within(lengths, 50*model.Centimetre, 260*model.Centimetre, "bodies are between 50 cm and 260 cm long"), "from the point of the shoulder to the point of the buttock", "", func(w *weighing, v model.Length) { w.length = v }),
+		is("girth", within(lengths, 60*model.Centimetre, 280*model.Centimetre, "heart girths are between %s and %s"), "heart girth", "", func(w *weighing, v model.Length) { w.girth = v }),
+		is("length", within(lengths, 50*model.Centimetre, 260*model.Centimetre, "bodies are between %s and %s long"), "from the point of the shoulder to the point of the buttock", "", func(w *weighing, v model.Length) { w.length = v }),
 	},
 }
 

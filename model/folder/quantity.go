@@ -270,3 +270,33 @@ func percent(s string) (model.Percent, error) {
 	n, err := strconv.Atoi(m[1])
 	return model.Percent(n), err
 }
+
+// inUnits shows a weight or a length, rounded, in the units that a centre chose;
+// anything else as a number.
+func inUnits[V ~int | ~int32 | ~int64](v V, units model.Units) string {
+	tenths := func(x float64, unit string) string {
+		digits := 1
+		if x >= 10 {
+			digits = 0
+		} else if x < 1 {
+			digits = 2
+		}
+		return strings.TrimSuffix(strconv.FormatFloat(x, 'f', digits, 64), ".0") + " " + unit
+	}
+	switch x := any(v).(type) {
+	case model.Grams:
+		switch {
+		case units == model.Imperial:
+			return tenths(x.InPounds(), "lb")
+		case x < model.Kilogram:
+			return strconv.Itoa(int(x)) + " g"
+		}
+		return tenths(float64(x)/float64(model.Kilogram), "kg")
+	case model.Length:
+		if units == model.Imperial {
+			return tenths(float64(x)/float64(model.Inch), "in")
+		}
+		return tenths(float64(x)/float64(model.Centimetre), "cm")
+	}
+	return strconv.Itoa(int(v))
+}
