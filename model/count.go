@@ -1,11 +1,11 @@
 package model
 
-// OnUsual counts the open and started rides that have a usual horse and are
-// seated, and those of them that are on it.
+// OnUsual counts the open rides that have a usual horse and are seated, and those
+// of them that are on it.
 func (w *Week) OnUsual(p *Plan) (on, have int) {
 	for i, r := range w.Rides {
 		usual, _ := w.Usual(r)
-		if r.State == Off || p.Turns[i] == nil || usual == nil {
+		if r.State != Open || p.Turns[i] == nil || usual == nil {
 			continue
 		}
 		have++

@@ -45,7 +45,7 @@ func (g GoalResult) Gap() string {
 	case "wishes":
 		return fmt.Sprintf("wishes of a weight of at most %d more could be met", n)
 	case "carry":
-		return fmt.Sprintf("at most %d fewer changeovers could do", n)
+		return fmt.Sprintf("at most %d fewer changes of seat or shared pieces could do", n)
 	case "fair a":
 		return fmt.Sprintf("the busiest horse's week could be at most %d twentieths less full", n)
 	case "fair b":

@@ -20,7 +20,7 @@ func (w *Week) Score(p *Plan) []GoalValue {
 		case GoalWishes:
 			values = append(values, GoalValue{"wishes", "weight of wishes not met", w.wishScore(p)})
 		case GoalCarry:
-			values = append(values, GoalValue{"carry", "changeovers", w.carryScore(p)})
+			values = append(values, GoalValue{"carry", "changes of a horse's seat, and pieces shared by horses", w.carryScore(p)})
 		case GoalFair:
 			highest, at := w.fairScore(p)
 			values = append(values,

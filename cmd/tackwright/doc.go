@@ -130,6 +130,16 @@ With --json:
 	now                        rides that had started then are facts
 	open_rides                 rides to be planned
 	seated                     those of them that have a horse
+	on_usual_horse             those of them that are on their usual horse
+	have_usual_horse           those of them that have one
+	changeovers                pieces that go from one horse to another within a
+	                           date
+	busiest                    the horse that has least of its week left
+	busiest.horse
+	busiest.percent            of what it may work in a calendar week, rounded up
+	summary                    these counts in words
+	could_be                   how far from best it can be, where that was not
+	                           proved
 	started                    rides that are facts
 	off[]                      rides that count in no goal
 	off[].why

@@ -1,7 +1,9 @@
 package command
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"tackwright/model"
 )
@@ -14,6 +16,12 @@ type planAnswer struct {
 	Now       string     `json:"now,omitempty" about:"rides that had started then are facts"`
 	Open      int        `json:"open_rides" about:"rides to be planned"`
 	Seated    int        `json:"seated" about:"those of them that have a horse"`
+	OnUsual   int        `json:"on_usual_horse" about:"those of them that are on their usual horse"`
+	HaveUsual int        `json:"have_usual_horse" about:"those of them that have one"`
+	Moves     int        `json:"changeovers" about:"pieces that go from one horse to another within a date"`
+	Busiest   *busiest   `json:"busiest,omitempty" about:"the horse that has least of its week left"`
+	Summary   string     `json:"summary" about:"these counts in words"`
+	CouldBe   string     `json:"could_be,omitempty" about:"how far from best it can be, where that was not proved"`
 	Started   int        `json:"started,omitempty" about:"rides that are facts"`
 	Off       []off      `json:"off,omitempty" about:"rides that count in no goal"`
 	Rides     []planRide `json:"rides" about:"open and started ones, by date, start, lesson and rider"`
@@ -22,6 +30,11 @@ type planAnswer struct {
 	Proved    bool       `json:"proved" about:"every goal is"`
 	File      string     `json:"file" about:"where the plan was written"`
 	Kept      string     `json:"kept,omitempty" about:"where an older one is kept that was edited by hand"`
+}
+
+type busiest struct {
+	Horse   string `json:"horse"`
+	Percent int    `json:"percent" about:"of what it may work in a calendar week, rounded up"`
 }
 
 type planRide struct {
@@ -63,6 +76,7 @@ func planOf(w *model.Week, p *model.Plan) *planAnswer {
 		a.Now = w.Now.String()
 	}
 	a.Open, a.Seated = seated(w, p)
+	a.sum(w, p)
 	for i, r := range w.Rides {
 		switch r.State {
 		case model.Off:
@@ -87,6 +101,32 @@ func planOf(w *model.Week, p *model.Plan) *planAnswer {
 		a.Rides = append(a.Rides, x)
 	}
 	return a
+}
+
+// sum says in words what a coordinator asks first.
+func (a *planAnswer) sum(w *model.Week, p *model.Plan) {
+	a.OnUsual, a.HaveUsual = w.OnUsual(p)
+	a.Moves = len(w.Moves(p))
+	verb := "ride"
+	if a.Seated == 1 {
+		verb = "rides"
+	}
+	parts := []string{fmt.Sprintf("%d of %d %s", a.Seated, a.Open, verb)}
+	if n := a.Open - a.Seated; n > 0 {
+		parts = append(parts, fmt.Sprintf("%d on the ground", n))
+	}
+	if a.HaveUsual > 0 {
+		parts = append(parts, fmt.Sprintf("%d of %d on their usual horse", a.OnUsual, a.HaveUsual))
+	}
+	parts = append(parts, count(a.Moves, "changeover"))
+	if h, percent := w.Busiest(p); h != nil {
+		a.Busiest = &busiest{h.Name, percent}
+		parts = append(parts, fmt.Sprintf("busiest: %s at %d %% of its week", h.Name, percent))
+	}
+	a.Summary = strings.Join(parts, "; ")
+	if i := slices.IndexFunc(p.Proof.Goals, func(g model.GoalResult) bool { return !g.Proved }); i >= 0 {
+		a.CouldBe = p.Proof.Goals[i].Gap()
+	}
 }
 
 // offWhy is why a ride counts in no goal. What a person wrote of a rider's
@@ -161,4 +201,8 @@ func goalsOf(w *model.Week, p *model.Plan, covered bool) []goal {
 		goals = append(goals, x)
 	}
 	return goals
+}
+
+func (g goal) result() model.GoalResult {
+	return model.GoalResult{Name: g.Name, Value: g.Value, Bound: g.Bound, Proved: g.Proved}
 }

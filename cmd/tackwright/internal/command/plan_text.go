@@ -1,6 +1,7 @@
 package command
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"unicode/utf8"
@@ -32,10 +33,14 @@ func (a *planAnswer) summary(b *strings.Builder, w *model.Week) {
 	switch {
 	case a.Open == 0:
 		b.WriteString("There is no ride to plan.\n")
-	case a.Seated == a.Open:
-		fmt.Fprintf(b, "Every ride to plan has a horse: %s.\n", count(a.Open, "ride"))
+	case a.Proved:
+		b.WriteString(wrap("", a.Summary+".") + "Proved: no plan does better.\n")
 	default:
-		fmt.Fprintf(b, "%d of %s to plan have a horse.\n", a.Seated, count(a.Open, "ride"))
+		b.WriteString(wrap("", a.Summary+".") + "Not proved to be best")
+		if a.CouldBe != "" {
+			b.WriteString(": " + a.CouldBe)
+		}
+		b.WriteString(".\n")
 	}
 	for _, x := range a.Off {
 		fmt.Fprintf(b, "Not counted: %s (%s).\n", count(x.Rides, "ride"), x.Why)
@@ -120,10 +125,8 @@ func goalsText(goals []goal) string {
 		case g.Proved:
 		case open:
 			said = "not proved"
-		case i == 0:
-			said = fmt.Sprintf("not proved: at most %d more could ride", g.Value-g.Bound)
 		default:
-			said = fmt.Sprintf("not proved: could be as low as %d", g.Bound)
+			said = "not proved: " + cmp.Or(g.result().Gap(), "no better one was found")
 		}
 		open = open || !g.Proved
 		fmt.Fprintf(&b, "  %-*s  %3d  %s\n", wide, g.Words, g.Value, said)
