@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Shortage of helpers in a lesson on one date, whatever horses its riders get.
@@ -17,7 +18,11 @@ type Shortage struct {
 
 // String is the shortage in words.
 func (s Shortage) String() string {
-	return fmt.Sprintf("the riders of the lesson need %d %s at once, and it counts on %d", s.Need, s.What, s.Have)
+	what := s.What
+	if s.Need == 1 {
+		what = strings.TrimSuffix(what, "s")
+	}
+	return fmt.Sprintf("the riders of the lesson need %d %s at once, and it counts on %d", s.Need, what, s.Have)
 }
 
 // HandsShort are the helpers that the riders of a lesson need and that it cannot

@@ -42,8 +42,12 @@ type finder struct {
 	out   []Trouble
 }
 
-// find takes down one finding about a noun.
-func (l *finder) find(noun any, at Span, waits int, message, mend string) {
+// find takes down one finding about a noun, unless a mistake in one of the keys
+// that it is about says it already.
+func (l *finder) find(noun any, at Span, waits int, message, mend string, about ...string) {
+	if l.mistaken(noun, about...) {
+		return
+	}
 	t := Trouble{Span: at, Message: message, Mend: mend, Waits: waits, Noun: noun}
 	if s := l.r.sources[at.File]; s != nil && at.Line > 0 {
 		t.Line = s.line(at.Line)
@@ -63,38 +67,38 @@ func (l *finder) waiting(ok func(*model.Ride) bool) int {
 }
 
 func (l *finder) riders() {
-	placed := map[*model.Rider]bool{}
-	for _, x := range l.c.Lessons {
-		for _, p := range x.Places {
-			placed[p.Rider] = placed[p.Rider] || p.Until == 0 || p.Until >= l.today
-		}
-	}
-	for _, b := range l.c.Bookings {
-		placed[b.Rider] = placed[b.Rider] || b.Date >= l.today
+	placed := l.placed()
+	if unread[model.Lesson](l) || unread[model.Booking](l) {
+		placed = nil
 	}
 	for i, x := range l.c.Riders {
 		rides := l.waiting(func(r *model.Ride) bool { return r.Rider == x })
 		if x.Weight == 0 {
-			l.find(x, l.r.at(x), rides, x.Name+" has no weight, and so does not ride", `weigh rider and clothes as ridden in: weight = "62 kg"`)
+			l.find(x, l.r.at(x), rides, x.Name+" has no weight, and so does not ride", `weigh rider and clothes as ridden in: weight = "62 kg"`, "weight")
 		}
 		if !l.c.House.Elsewhere.Forms {
-			l.runsOut(x, l.r.at(x, "form_until"), x.FormUntil, x.Name+"'s form", "so there is no ride", `form_until = 2027-06-30`,
+			l.runsOut(x, "form_until", x.FormUntil, x.Name+"'s form", "so there is no ride", `form_until = 2027-06-30`,
 				func(after model.Date) int {
 					return l.waiting(func(r *model.Ride) bool { return r.Rider == x && r.Date() > after })
 				})
 		}
 		if x.SeatMin == 0 {
-			l.find(x, l.r.at(x), 0, x.Name+" has no size of seat, so that sizes of seats are not checked", `seat = "17 in", or by thigh = "20 in"`)
+			l.find(x, l.r.at(x), 0, x.Name+" has no size of seat, so that sizes of seats are not checked", `seat = "17 in", or by thigh = "20 in"`, "seat", "thigh")
 		}
-		if !placed[x] && x.WaitingSince == 0 {
+		if placed != nil && !placed[x] && x.WaitingSince == 0 {
 			l.find(x, l.r.at(x), 0, x.Name+" is in no lesson", "add the name to the riders of a lesson, or say waiting_since")
 		}
 		if x.Usual != nil && x.IsBanned(x.Usual) {
 			l.find(x, l.r.at(x, "usual_horse"), 0, fmt.Sprintf("the usual horse of %s, %s, is one never to ride", x.Name, x.Usual.Name), "mend usual_horse or never_on")
 		}
+		l.herd(x)
+		if surname, first, ok := strings.Cut(x.Name, ","); ok && l.r.entries[x].get("first") == nil {
+			l.find(x, l.r.at(x, "name"), 0, fmt.Sprintf("%q seems to begin with the surname: sheets call the rider %s", x.Name, x.Called()),
+				fmt.Sprintf("write the first name first: %q; or say which it is: first = %q", strings.TrimSpace(first)+" "+strings.TrimSpace(surname), x.Called()))
+		}
 		for _, y := range l.c.Riders[:i] {
 			if x.Called() == y.Called() {
-				l.find(x, l.r.at(x), 0, fmt.Sprintf("sheets call %s and %s by the same name, %s", y.Name, x.Name, x.Called()), `give one of them a mark = "G."`)
+				l.find(x, l.r.at(x), 0, fmt.Sprintf("sheets call %s and %s by the same name, %s", y.Name, x.Name, x.Called()), fmt.Sprintf("give one of them a mark, such as: mark = %q", initial(x.Name)), "first", "mark")
 			}
 		}
 	}
@@ -102,10 +106,11 @@ func (l *finder) riders() {
 
 // runsOut names a date that is missing, past or near. waits counts the rides of
 // the coming week after a date.
-func (l *finder) runsOut(noun any, at Span, until model.Date, what, so, like string, waits func(after model.Date) int) {
+func (l *finder) runsOut(noun any, key string, until model.Date, what, so, like string, waits func(after model.Date) int) {
+	at := l.r.at(noun, key)
 	switch {
 	case until == 0:
-		l.find(noun, at, waits(0), fmt.Sprintf("%s has no date, %s", what, so), "add: "+like)
+		l.find(noun, at, waits(0), fmt.Sprintf("%s has no date, %s", what, so), "add: "+like, key)
 	case until < l.today:
 		l.find(noun, at, waits(until), fmt.Sprintf("%s ran out on %s, %s", what, until, so), "renew it and mend the date")
 	case until <= l.today+soon:
@@ -117,12 +122,12 @@ func (l *finder) horses() {
 	for _, h := range l.c.Horses {
 		rides := l.waiting(func(r *model.Ride) bool { return l.week.Unsuited(r, h) == "" })
 		if h.Weight == 0 {
-			l.find(h, l.r.at(h), rides, h.Name+" has no weight, so nobody rides it", `weigh or tape it: weight = "472 kg", or weight = { girth = "72 in", length = "66 in" }`)
+			l.find(h, l.r.at(h), rides, h.Name+" has no weight, so nobody rides it", `weigh or tape it: weight = "472 kg", or weight = { girth = "72 in", length = "66 in" }`, "weight")
 		}
 		if h.Foaled == 0 {
-			l.find(h, l.r.at(h), rides, h.Name+" has no age, so nobody rides it", `foaled = 2012`)
+			l.find(h, l.r.at(h), rides, h.Name+" has no age, so nobody rides it", `foaled = 2012`, "foaled")
 		}
-		if !slices.ContainsFunc(l.c.Chart, func(f *model.FitRow) bool { return f.Horse == h }) {
+		if !unread[model.FitRow](l) && !slices.ContainsFunc(l.c.Chart, func(f *model.FitRow) bool { return f.Horse == h }) {
 			l.find(h, l.r.at(h), rides, h.Name+" has no row in the fit chart, so nobody rides it", "have a saddle fitter approve a seat for it, and add a [[fit]]")
 		}
 		for _, x := range []struct {
@@ -149,12 +154,12 @@ func (l *finder) tack() {
 		switch {
 		case p.IsSeat() && p.Family == model.NoFamily:
 			l.find(p, l.r.at(p), l.waiting(func(r *model.Ride) bool { return l.couldUse(r, p) }),
-				p.Tag+" has no billets stated, so no girth goes on it", `billets = "long" or "short"; or own_girth = true`)
+				p.Tag+" has no billets stated, so no girth goes on it", `billets = "long" or "short"; or own_girth = true`, "billets", "own_girth", "kind")
 		case p.Kind == model.Girth && p.Family == model.NoFamily:
-			l.find(p, l.r.at(p), 0, p.Tag+" has no family stated, so it goes on no seat", `family = "short", "long" or "cinch"`)
+			l.find(p, l.r.at(p), 0, p.Tag+" has no family stated, so it goes on no seat", `family = "short", "long" or "cinch"`, "family", "kind")
 		}
 		if !l.c.House.Elsewhere.TackChecks && p.CheckDue != 0 {
-			l.runsOut(p, l.r.at(p, "check_due"), p.CheckDue, "the check of "+p.Tag, "so it is not used", "",
+			l.runsOut(p, "check_due", p.CheckDue, "the check of "+p.Tag, "so it is not used", "",
 				func(after model.Date) int {
 					return l.waiting(func(r *model.Ride) bool { return p.IsSeat() && r.Date() > after && l.couldUse(r, p) })
 				})
@@ -182,7 +187,7 @@ func (l *finder) chart() {
 			})
 		}
 		if !l.c.House.Elsewhere.FitDates {
-			l.runsOut(f, l.r.at(f, "until"), f.Until, row, "so nobody rides by it", "until = 2027-03-01", rides)
+			l.runsOut(f, "until", f.Until, row, "so nobody rides by it", "until = 2027-03-01", rides)
 			if f.Approved > l.today {
 				l.find(f, l.r.at(f, "approved"), 0, fmt.Sprintf("%s is approved from %s on, which is still to come", row, f.Approved), "")
 			}
@@ -190,16 +195,16 @@ func (l *finder) chart() {
 		if f.Seat.TakesGirth() && f.Seat.Family != model.NoFamily {
 			switch {
 			case f.GirthMin == 0 && len(f.Girths) == 0:
-				l.find(f, l.r.at(f), rides(0), row+" names no girth, so nobody rides by it", `girth = "26 in", or girths = ["G4"]`)
-			case !slices.ContainsFunc(l.c.Pieces, func(g *model.Piece) bool {
+				l.find(f, l.r.at(f), rides(0), row+" names no girth, so nobody rides by it", `girth = "26 in", or girths = ["G4"]`, "girth", "girths")
+			case !unread[model.Piece](l) && !slices.ContainsFunc(l.c.Pieces, func(g *model.Piece) bool {
 				return g.Kind == model.Girth && g.Family == f.Seat.Family && f.HasGirth(g)
 			}):
 				l.find(f, l.r.at(f, "girth"), rides(0), fmt.Sprintf("no girth meets %s: there is none of the family %q of that size", row, f.Seat.Family),
-					"mend the sizes, or the family and size of the girths")
+					"mend the sizes, or the family and size of the girths", "girth", "girths")
 			}
 		}
-		if !f.Seat.NoPad && len(l.week.PadChoices(f.Horse, f.Seat, f)) == 0 {
-			l.find(f, l.r.at(f), rides(0), row+" finds no pad", "name pads, or add one; or say of the seat: needs_pad = false")
+		if !f.Seat.NoPad && !unread[model.Piece](l) && len(l.week.PadChoices(f.Horse, f.Seat, f)) == 0 {
+			l.find(f, l.r.at(f), rides(0), row+" finds no pad", "name pads, or add one; or say of the seat: needs_pad = false", "pads", "pad_sizes")
 		}
 	}
 }
@@ -232,12 +237,14 @@ func (l *finder) words() {
 		for _, e := range x.Extras {
 			needs = append(needs, string(e.Kind))
 		}
-		l.odd(x, "extras", needs, extras, "no piece is of the kind %q, which "+x.Name+" needs", rides)
-		l.odd(x, "styles", x.Styles, styles, "no seat is of the style %q", 0)
+		if !unread[model.Piece](l) {
+			l.odd(x, "extras", needs, extras, "no piece is of the kind %q, which "+x.Name+" needs", rides)
+			l.odd(x, "styles", x.Styles, styles, "no seat is of the style %q", 0)
+		}
 		if l.c.House.Mounting && len(arenaPlaces) > 0 {
 			l.odd(x, "mounting", x.Mounting, arenaPlaces, "no arena has the mounting place %q", 0)
 		}
-		if l.c.House.Skills {
+		if l.c.House.Skills && !unread[model.Horse](l) {
 			l.odd(x, "skills", x.Skills, horseSkills, "no horse has the skill %q, which "+x.Name+" needs", rides)
 		}
 	}

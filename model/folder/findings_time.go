@@ -23,7 +23,7 @@ func (l *finder) lessons() {
 			for _, b := range l.c.Lessons[:i] {
 				if l.c.Holds(b, d) && a.Start < b.End && b.Start < a.End && a.Instructor == b.Instructor && !seen[[2]*model.Lesson{a, b}] {
 					seen[[2]*model.Lesson{a, b}] = true
-					l.find(a, l.r.at(a, "instructor"), 0, fmt.Sprintf("%s teaches %s and %s at once, from %s on", a.Instructor.Name, b.Name, a.Name, long(d)), "give one of them another instructor or hour")
+					l.find(a, l.r.at(a, "instructor"), l.heldUp(a, b), fmt.Sprintf("%s teaches %s and %s at once, from %s on", a.Instructor.Name, b.Name, a.Name, long(d)), "give one of them another instructor or hour")
 				}
 			}
 		}
@@ -33,11 +33,14 @@ func (l *finder) lessons() {
 		if m.NotHeld == "" && !full[m.Lesson] {
 			full[m.Lesson] = l.room(m)
 		}
+		if m.NotHeld == "" {
+			l.hands(m)
+		}
 	}
 	for i, r := range l.week.Rides {
 		for _, q := range l.week.Rides[:i] {
 			if r.Rider == q.Rider && r.Date() == q.Date() && r.Start < q.End && q.Start < r.End && r.State == model.Open && q.State == model.Open {
-				l.find(r.Rider, l.r.at(r.Rider), 0, fmt.Sprintf("%s is to ride in %s and %s at once on %s", r.Rider.Name, q.Meeting.Name, r.Meeting.Name, long(r.Date())), "leave one of the places out, or give both their parts")
+				l.find(r.Rider, l.r.at(r.Rider), 1, fmt.Sprintf("%s is to ride in %s and %s at once on %s", r.Rider.Name, q.Meeting.Name, r.Meeting.Name, long(r.Date())), "leave one of the places out, or give both their parts")
 			}
 		}
 	}
@@ -70,6 +73,20 @@ func (l *finder) lessons() {
 			}
 		}
 	}
+}
+
+// heldUp counts the rides of the coming week that stay on the ground because one
+// person cannot hold both lessons: those of the one with fewer.
+func (l *finder) heldUp(a, b *model.Lesson) int {
+	n := 0
+	for _, m := range l.week.Meetings {
+		for _, o := range l.week.Meetings {
+			if m.Lesson == a && o.Lesson == b && m.Instructor == o.Instructor && m.Meets(o) {
+				n += min(l.waiting(func(r *model.Ride) bool { return r.Meeting == m }), l.waiting(func(r *model.Ride) bool { return r.Meeting == o }))
+			}
+		}
+	}
+	return n
 }
 
 // room reports whether a lesson has more riders at once than one of its limits

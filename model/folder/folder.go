@@ -197,7 +197,9 @@ func (r *reader) readTops(tops []*node) {
 			s := sectionOf(p.key)
 			if s == nil {
 				r.unknownTable(p, heads)
-				continue
+				if s = sectionOf(nearest(p.key, heads)); s == nil || p.val.kind != unstable.InlineTable && p.val.kind != unstable.Array {
+					continue
+				} // read as what it must be, so that what is wrong in it is named too
 			}
 			for _, n := range r.tables(s, p) {
 				entries[s.name] = append(entries[s.name], entry{n, s.declare(r, n)})

@@ -26,19 +26,35 @@ func newIndex[T any](kind string) index[T] {
 // add takes in a name, or an old one, of a noun and reports one that is taken.
 func (x *index[T]) add(r *reader, noun *T, name string, at Span) {
 	if old := x.by[name]; old != nil {
-		r.mistake(at, fmt.Sprintf("%s %q is here twice: it is at %s as well", x.kind, name, x.at[name]),
-			"give one of them another name")
+		r.mistake(at, fmt.Sprintf("the %s %q is here twice: it is at %s as well", x.called(), name, x.at[name]),
+			"give one of them another "+x.byWhat())
 		return
 	}
 	for _, k := range x.known {
 		if looksLike(k, name) || strings.EqualFold(k, name) {
-			r.mistake(at, fmt.Sprintf("%s %q cannot be told from %q at %s", x.kind, name, k, x.at[k]),
-				"give one of them another name, or copy the one from the other")
+			r.mistake(at, fmt.Sprintf("the %s %q cannot be told from %q at %s", x.called(), name, k, x.at[k]),
+				"give one of them another "+x.byWhat()+", or copy the one from the other")
 			break
 		}
 	}
 	x.by[name], x.at[name] = noun, at
 	x.known = append(x.known, name)
+}
+
+// called is what messages call a noun of the kind, before its name.
+func (x *index[T]) called() string {
+	if x.kind == "tack" {
+		return "tag"
+	}
+	return x.kind
+}
+
+// byWhat is what nouns of the kind are told apart by.
+func (x *index[T]) byWhat() string {
+	if x.kind == "tack" {
+		return "tag"
+	}
+	return "name"
 }
 
 // find is the noun of a name, or reports that there is none. What history names
@@ -57,9 +73,9 @@ func (x *index[T]) find(r *reader, n *node, make func(name string) *T) (*T, bool
 	if near := nearest(n.text, x.known); near != "" {
 		mend = fmt.Sprintf("did you mean %q?", near)
 	} else if len(x.known) > 0 {
-		mend = fmt.Sprintf("add a [[%s]] of that name, or mend it", x.kind)
+		mend = fmt.Sprintf("add a [[%s]] of that %s, or mend it", x.kind, x.byWhat())
 	}
-	message := fmt.Sprintf("there is no %s %q", x.kind, n.text)
+	message := fmt.Sprintf("there is no %s %q", x.called(), n.text)
 	for _, k := range x.known {
 		if looksLike(k, n.text) {
 			message += ": the name at " + x.at[k].String() + " looks the same but is made of other characters"

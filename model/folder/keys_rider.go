@@ -3,6 +3,7 @@ package folder
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -10,7 +11,7 @@ import (
 )
 
 var rider = to("rider", `"Ada Grey"`, func(r *reader) *index[model.Rider] { return &r.riders },
-	func(name string) *model.Rider { return &model.Rider{Name: name, First: firstWord(name)} })
+	func(name string) *model.Rider { return &model.Rider{Name: name, First: firstName(name)} })
 
 // riderEntry is a rider as it is written.
 type riderEntry struct {
@@ -91,7 +92,7 @@ var riderKeys = &table[riderEntry]{
 	keys: []key[riderEntry]{
 		is("name", naming, "name, unique among riders; never on a sheet", "", func(e *riderEntry, v string) { e.Name = v }),
 		is("was", oldNames, "earlier names", "none", func(e *riderEntry, v []string) { e.Was = v }).eg(`["Ada Bell"]`),
-		is("first", text, "first name, for sheets", "the first word of the name", func(e *riderEntry, v string) { e.First = v }).eg(`"Ada"`),
+		is("first", text, "first name, for sheets", "the first word of the name; of \"Grey, Ada\" the first behind the comma", func(e *riderEntry, v string) { e.First = v }).eg(`"Ada"`),
 		is("mark", words("a short mark", `"B."`), "tells two riders of one first name apart", "none", func(e *riderEntry, v string) { e.Mark = v }),
 		is("weight", riderWeights, "dressed to ride", "unknown: she does not ride", func(e *riderEntry, v model.Grams) { e.Weight = v }),
 		is("height", riderHeights, "her height", "unknown: not checked", func(e *riderEntry, v model.Length) { e.Height = v }).eg(`"163 cm"`),
@@ -127,7 +128,7 @@ var riderKeys = &table[riderEntry]{
 // finish puts together what the entry says in several keys.
 func (e *riderEntry) finish(r *reader, n *node) {
 	if e.First == "" {
-		e.First = firstWord(e.Name)
+		e.First = firstName(e.Name)
 	}
 	if e.MayChange == "" {
 		e.MayChange = model.ChangeAsk
@@ -151,7 +152,24 @@ func (e *riderEntry) finish(r *reader, n *node) {
 	}
 }
 
-func firstWord(name string) string {
+// firstName is the first word of a name; of one written "Marsh, Cleo" the first
+// behind the comma, so that no sheet shows a surname.
+func firstName(name string) string {
+	if _, behind, ok := strings.Cut(name, ","); ok && strings.TrimSpace(behind) != "" {
+		name = strings.TrimSpace(behind)
+	}
 	first, _, _ := strings.Cut(name, " ")
-	return first
+	return strings.TrimSuffix(first, ",")
+}
+
+// initial is the letter, with a point, of what stands behind the first name.
+func initial(name string) string {
+	last := name[strings.LastIndex(name, " ")+1:]
+	if surname, behind, ok := strings.Cut(name, ","); ok && strings.TrimSpace(behind) != "" {
+		last = surname
+	}
+	for _, r := range last {
+		return string(unicode.ToUpper(r)) + "."
+	}
+	return "2."
 }
