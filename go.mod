@@ -11,11 +11,12 @@ require (
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/spf13/pflag v1.1.0
+	golang.org/x/term v0.48.0
 	golang.org/x/text v0.44.0
 )
 
 require (
 	github.com/gofrs/flock v0.13.2 // indirect
-	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )

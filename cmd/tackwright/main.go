@@ -6,17 +6,14 @@ import (
 	"os/signal"
 	"time"
 
+	"golang.org/x/term"
+
 	"tackwright/cmd/tackwright/internal/command"
 )
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
-	env := command.Env{Now: time.Now, Terminal: isTerminal(os.Stderr)}
+	env := command.Env{Now: time.Now, Terminal: term.IsTerminal(int(os.Stderr.Fd()))}
 	os.Exit(command.Run(ctx, env, os.Stdin, os.Stdout, os.Stderr, os.Args[1:]))
-}
-
-func isTerminal(f *os.File) bool {
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }

@@ -6,7 +6,10 @@ import (
 	"flag"
 	"fmt"
 	"go/format"
+	"io"
 	"os"
+	"os/signal"
+	"path/filepath"
 	"testing"
 	"time"
 
@@ -18,7 +21,7 @@ import (
 var update = flag.Bool("update", false, "write what the scripts and the manual expect anew")
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"tackwright": atFixedTime, "interrupted": interrupted})
+	testscript.Main(m, map[string]func(){"tackwright": atFixedTime, "interrupted": interrupted, "interrupted-midway": interruptedMidway})
 }
 
 // atFixedTime is the program on a computer whose clock stands: at $CLOCK, or on
@@ -32,7 +35,36 @@ func interrupted() {
 	os.Exit(run(ctx))
 }
 
-func run(ctx context.Context) int {
+// interruptedMidway is the program on a terminal, with Ctrl-C pressed once a
+// first plan has been found.
+func interruptedMidway() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	os.Exit(runOn(ctx, &presser{ctx: ctx, instead: stop}, true))
+}
+
+// presser presses Ctrl-C when it is told how far a goal is, and holds the search
+// up until that has been heard.
+type presser struct {
+	ctx     context.Context
+	instead func() // where no program can press it for itself
+	pressed bool
+}
+
+func (p *presser) Write(text []byte) (int, error) {
+	if bytes.Contains(text, []byte("so far")) && !p.pressed {
+		p.pressed = true
+		me, err := os.FindProcess(os.Getpid())
+		if err != nil || me.Signal(os.Interrupt) != nil {
+			p.instead()
+		}
+		<-p.ctx.Done()
+	}
+	return os.Stderr.Write(text)
+}
+
+func run(ctx context.Context) int { return runOn(ctx, os.Stderr, false) }
+
+func runOn(ctx context.Context, errOut io.Writer, terminal bool) int {
 	time.Local = time.UTC // of folders that name no time zone
 	now := time.Date(2026, 11, 25, 7, 10, 0, 0, time.UTC)
 	if s := os.Getenv("CLOCK"); s != "" {
@@ -42,12 +74,15 @@ func run(ctx context.Context) int {
 			return command.Failed
 		}
 	}
-	env := command.Env{Now: func() time.Time { return now }}
-	return command.Run(ctx, env, os.Stdin, os.Stdout, os.Stderr, os.Args[1:])
+	env := command.Env{Now: func() time.Time { return now }, Terminal: terminal}
+	return command.Run(ctx, env, os.Stdin, os.Stdout, errOut, os.Args[1:])
 }
 
 func TestScripts(t *testing.T) {
-	testscript.Run(t, testscript.Params{Dir: "testdata/script", UpdateScripts: *update, RequireExplicitExec: true})
+	testscript.Run(t, testscript.Params{Dir: "testdata/script", UpdateScripts: *update, RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error { // each has the demo centre at hand
+			return os.CopyFS(filepath.Join(env.WorkDir, "sallowdene"), os.DirFS("../../examples/sallowdene"))
+		}})
 }
 
 // The manual is the package comment, so that it is read where Go's documentation

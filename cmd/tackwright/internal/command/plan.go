@@ -135,19 +135,13 @@ func (c *call) solve(w *model.Week, limit time.Duration) (*model.Plan, error) {
 	defer cancel()
 	begun := c.env.Now()
 	var opts solver.Options
+	end := func() {}
 	if c.env.Terminal {
-		words := map[string]string{}
-		for _, g := range w.Score(&model.Plan{Turns: make([]*model.Turn, len(w.Rides))}) {
-			words[g.Name] = g.Words
-		}
-		opts.Progress = func(goal string, best, bound int) {
-			fmt.Fprintf(c.err, "\r\x1b[K%s: %d so far, %d at the very least", words[goal], best, bound)
-		}
+		line := showProgress(c.err, w, c.env.Now)
+		opts.Progress, end = line.tell, line.end
 	}
 	p, err := solver.Plan(ctx, w, opts)
-	if c.env.Terminal {
-		fmt.Fprint(c.err, "\r\x1b[K")
-	}
+	end()
 	if err != nil {
 		return nil, err
 	}

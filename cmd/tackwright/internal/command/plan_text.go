@@ -134,10 +134,12 @@ func goalsText(goals []goal) string {
 	return b.String()
 }
 
+// wide is the letters of a line.
+const wide = 80
+
 // wrap sets a text behind a lead in lines of at most 80 letters; further lines
 // hang below the text's beginning.
 func wrap(lead, text string) string {
-	const wide = 80
 	var b strings.Builder
 	line := lead
 	hang := strings.Repeat(" ", utf8.RuneCountInString(lead))
