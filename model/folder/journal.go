@@ -95,7 +95,6 @@ func (f journalled) after() []byte {
 }
 
 // record makes a change stand: from its last line on it does, whatever happens.
-// An error is that nothing has changed.
 func (d disk) record(j *journal) (staged []string, err error) {
 	defer func() {
 		if err != nil {
@@ -106,7 +105,7 @@ func (d disk) record(j *journal) (staged []string, err error) {
 		name := ""
 		if !f.Gone {
 			if name, err = d.stage(f.Name, f.After); err != nil {
-				return staged, err
+				return staged, &DiskError{Err: err}
 			}
 		}
 		staged = append(staged, name)
@@ -116,8 +115,12 @@ func (d disk) record(j *journal) (staged []string, err error) {
 		return staged, err
 	}
 	if err := d.put(journalFile, text); err != nil {
-		d.remove(journalFile) // it may be in place, and not be known to last
-		return staged, err
+		wrong := &DiskError{Err: err}
+		if d.remove(journalFile) != nil { // it may be in place, and not be known to last
+			now, err := d.read(journalFile)
+			wrong.Uncertain = now != nil || err != nil
+		}
+		return staged, wrong
 	}
 	return staged, nil
 }

@@ -28,16 +28,16 @@ type holder struct {
 // lock makes this the only writer of the folder until it is released.
 func (d disk) lock(by string) (release func(), err error) {
 	if err := d.makeDirs("history"); err != nil {
-		return nil, &DiskError{err}
+		return nil, &DiskError{Err: err}
 	}
 	if err := before("lock", lockFile); err != nil {
-		return nil, &DiskError{err}
+		return nil, &DiskError{Err: err}
 	}
 	l := flock.New(d.path(lockFile), flock.SetPermissions(0o666))
 	for end := time.Now().Add(lockWait); ; time.Sleep(5 * time.Millisecond) {
 		got, err := l.TryLock()
 		if err != nil {
-			return nil, &DiskError{err}
+			return nil, &DiskError{Err: err}
 		}
 		if got {
 			break
@@ -55,7 +55,7 @@ func (d disk) lock(by string) (release func(), err error) {
 	}
 	if err != nil {
 		l.Unlock()
-		return nil, &DiskError{err}
+		return nil, &DiskError{Err: err}
 	}
 	return func() {
 		os.Remove(d.path(holderFile))

@@ -13,3 +13,5 @@ var forgottenNames = regexp.MustCompile(`^rider forgotten (\d+)$`)
 func forgottenName(n int) string { return fmt.Sprintf("rider forgotten %d", n) }
 
 func isForgotten(name string) bool { return forgottenNames.MatchString(name) }
+
+var forgottenAnywhere = regexp.MustCompile(`rider forgotten (\d+)`)

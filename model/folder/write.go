@@ -38,7 +38,7 @@ func (f *Folder) write(c *Change, prepare func(d disk) ([]target, error)) error 
 	}
 	defer release()
 	if err := errors.Join(d.complete(), d.clear()); err != nil {
-		return &DiskError{err}
+		return &DiskError{Err: err}
 	}
 	targets, err := prepare(d)
 	if err != nil {
@@ -58,7 +58,7 @@ func (f *Folder) write(c *Change, prepare func(d disk) ([]target, error)) error 
 	j.Files = append(j.Files, journalled{Name: historyName(c.Number), After: c.text()})
 	staged, err := d.record(j)
 	if err != nil {
-		return &DiskError{err}
+		return err
 	}
 	// It stands. What hinders its files now hinders the next write, which
 	// completes it; everyone who reads sees it already.

@@ -7,14 +7,20 @@ import (
 	"tackwright/model"
 )
 
-// A write that returns an error has changed nothing, and says why in one of
-// these types. Anything else that it returns is that the folder cannot be read.
+// A write that returns an error has changed nothing (but see Uncertain), and says
+// why in one of these types. Anything else that it returns is that the folder cannot be read.
 
 // DiskError is that the disk did not take a change: it is full, or the folder
 // may not be written. A program ends with status 3 for it.
-type DiskError struct{ Err error }
+type DiskError struct {
+	Err       error
+	Uncertain bool // the disk failed in the one moment in which nobody can tell: look whether the change is there
+}
 
 func (e *DiskError) Error() string {
+	if e.Uncertain {
+		return fmt.Sprintf("the disk failed, and the change may be there or not; open the folder and look: %s", e.Err)
+	}
 	return fmt.Sprintf("nothing was changed, because the folder cannot be written: %s", e.Err)
 }
 
