@@ -9,25 +9,31 @@ const usualLooksBack = 28
 // that her entry names; else the one ridden most in the last four weeks (ties:
 // the one ridden latest, then by name). Either is nil where there is none.
 func (w *Week) Usual(r *Ride) (*Horse, *Piece) {
+	switch p := w.Standing(r); {
+	case p != nil:
+		return p.Horse, p.Seat
+	case r.Rider.Usual != nil:
+		return r.Rider.Usual, nil
+	}
+	return w.mostRidden[r.Rider], nil
+}
+
+// Standing is the term's standing pairing of a rider in a lesson, one for that
+// lesson before one for all; nil is that there is none.
+func (w *Week) Standing(r *Ride) *Pairing {
 	var all *Pairing
 	if t := w.Centre.TermOn(r.Date()); t != nil {
 		for i := range t.Pairings {
 			switch p := &t.Pairings[i]; {
 			case p.Rider != r.Rider:
 			case p.Lesson != nil && p.Lesson == r.Meeting.Lesson:
-				return p.Horse, p.Seat
+				return p
 			case p.Lesson == nil && all == nil:
 				all = p
 			}
 		}
 	}
-	switch {
-	case all != nil:
-		return all.Horse, all.Seat
-	case r.Rider.Usual != nil:
-		return r.Rider.Usual, nil
-	}
-	return w.mostRidden[r.Rider], nil
+	return all
 }
 
 // mostRiddenBefore finds each rider's horse of the last four weeks.
