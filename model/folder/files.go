@@ -10,7 +10,7 @@ import (
 
 // own are the program's own sub-folders that are read with a folder. What is
 // pencilled in plans/ is never an input, and history/ is for undoing.
-var own = []string{"notes", "posted", "ridden"}
+var own = []string{"notes", "posted", "ridden", "standing"}
 
 // copies match names that editors and sync services give to copies of a file.
 var copies = regexp.MustCompile(`(?i)~$|^#.*#$|^\.#|\.sw[a-p]$|\.(bak|orig|old|tmp|save|rej)$` +

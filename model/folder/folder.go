@@ -1,7 +1,7 @@
 // Package folder turns a centre's folder of TOML files into a [model.Centre].
 //
 // A person writes the tables in any split over files that end in .toml at the
-// top of the folder; notes/, posted/ and ridden/ are the program's own. [Keys]
+// top of the folder; notes/, posted/, ridden/ and standing/ are the program's own. [Keys]
 // is the page of every table and key.
 package folder
 
@@ -84,7 +84,7 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 	f.Centre = f.r.centre
 	files = at.under.list(files)
 	f.listed = files
-	var tops, notes []*node
+	var tops, notes, standing []*node
 	for _, x := range files {
 		if x.unread != "" {
 			f.found = append(f.found, Trouble{Span: Span{File: x.name}, Message: "this file is not read", Mend: x.unread})
@@ -93,13 +93,15 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 		_, _, version, _ := recordDates(x.name)
 		f.version = max(f.version, version)
 		sub, _, inside := strings.Cut(x.name, "/")
-		if inside && sub != "notes" {
+		if inside && sub != "notes" && sub != "standing" {
 			continue
 		}
 		root, err := f.parse(x.name, at.under)
 		switch {
 		case err != nil:
 			return nil, err
+		case sub == "standing" && inside:
+			standing = append(standing, root)
 		case inside:
 			notes = append(notes, root)
 		default:
@@ -130,6 +132,7 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 	}
 	f.version = max(f.version, f.r.readRecords(records["posted"], records["ridden"]))
 	f.r.check()
+	f.r.readStanding(standing)
 	f.Centre.Obey()
 	sortTroubles(f.r.troubles)
 	return f, nil
@@ -163,7 +166,7 @@ func (f *Folder) Span(noun any, path ...any) Span { return f.r.at(noun, path...)
 func newReader() *reader {
 	c := &model.Centre{House: model.DefaultHouse()}
 	return &reader{
-		centre: c, sources: map[string]*source{}, entries: map[any]*node{},
+		centre: c, sources: map[string]*source{}, entries: map[any]*node{}, standing: map[*model.Term]*node{},
 		names: names{
 			persons: newIndex[model.Person]("person"), arenas: newIndex[model.Arena]("arena"),
 			horses: newIndex[model.Horse]("horse"), pieces: newIndex[model.Piece]("tack"),

@@ -17,7 +17,7 @@ func Keys() string {
 		p.sheet(s.sheet, 2)
 	}
 	p.b.WriteString("\n# What the program writes\n\nThese are read with a folder. They can be read and mended by hand, and seldom need to be.\n")
-	for _, s := range []*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet()} {
+	for _, s := range []*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet(), standingKeys.sheet()} {
 		p.sheet(s, 2)
 	}
 	p.b.WriteString("\nA plan in plans/ is pencilled: it is read when it is asked for, and never goes into another plan.\n")

@@ -12,8 +12,9 @@ type reader struct {
 	centre   *model.Centre
 	sources  map[string]*source
 	troubles []Trouble
-	noun     any           // that is being read
-	entries  map[any]*node // where each noun stands
+	noun     any                   // that is being read
+	entries  map[any]*node         // where each noun stands
+	standing map[*model.Term]*node // files of standing/
 	names
 	today   model.Date
 	history bool // in posted, ridden and old notes: names may be gone
