@@ -49,11 +49,15 @@ func distance(a, b string) int {
 	return row[len(t)]
 }
 
+func isASCII(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) < 0
+}
+
 // looksLike reports whether two names that differ in their bytes look the same:
 // one writes an accented letter as one character, the other as a letter and an
 // accent that stands on it (as file names on some computers are written).
 func looksLike(a, b string) bool {
-	if a == b {
+	if a == b || isASCII(a) || isASCII(b) {
 		return false
 	}
 	s, t := letters(a), letters(b)

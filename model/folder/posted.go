@@ -83,18 +83,16 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 	if n := len(f.Centre.Notes); n > 0 {
 		line("notes", strconv.Itoa(f.Centre.Notes[n-1].Number))
 	}
-	b.WriteString("ride = [\n")
+	for _, g := range p.Proof.Goals {
+		fmt.Fprintf(&b, "\n[[goal]]\nname = %s\nvalue = %d\nbound = %d\nproved = %t\n", quote(g.Name), g.Value, g.Bound, g.Proved)
+	}
 	day := model.Date(0)
 	for _, t := range told(w, p) {
 		if t.Date != day {
 			day = t.Date
-			fmt.Fprintf(&b, "    # %s\n", w.DayName(day))
+			fmt.Fprintf(&b, "\n# %s\n", w.DayName(day))
 		}
-		fmt.Fprintf(&b, "    { %s },\n", toldText(t))
-	}
-	b.WriteString("]\n")
-	for _, g := range p.Proof.Goals {
-		fmt.Fprintf(&b, "\n[[goal]]\nname = %s\nvalue = %d\nbound = %d\nproved = %t\n", quote(g.Name), g.Value, g.Bound, g.Proved)
+		t.write(&b)
 	}
 	for _, name := range f.tops() {
 		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
@@ -166,15 +164,11 @@ func told(w *model.Week, p *model.Plan) []toldRide {
 	return all
 }
 
-// toldText is a ride on one line.
-func toldText(t toldRide) string {
-	var b bytes.Buffer
-	line := func(key, value string) {
-		if b.Len() > 0 {
-			b.WriteString(", ")
-		}
-		b.WriteString(key + " = " + value)
-	}
+// write writes a ride under a header of its own, which is read several times
+// faster than a list of all.
+func (t *toldRide) write(b *bytes.Buffer) {
+	line := func(key, value string) { fmt.Fprintf(b, "%s = %s\n", key, value) }
+	b.WriteString("\n[[ride]]\n")
 	line("date", t.Date.String())
 	line("start", clockText(t.Start))
 	line("end", clockText(t.End))
@@ -188,11 +182,10 @@ func toldText(t toldRide) string {
 	}
 	if t.Turn == nil {
 		line("ground", quotes(t.ground))
-		return b.String()
+		return
 	}
 	turnText(line, t.Turn)
 	if t.Work != 0 {
 		line("work", strconv.FormatInt(t.Work, 10))
 	}
-	return b.String()
 }

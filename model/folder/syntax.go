@@ -70,7 +70,7 @@ func (n *node) item(i int) *node {
 // parse reads one file into a tree whose every part knows its place. What is
 // not TOML is reported, and reading goes on at the next header.
 func parse(file string, data []byte) (*node, []Trouble) {
-	p := &parser{src: newSource(file, data), single: map[string]bool{}}
+	p := &parser{src: newSource(file, data), single: map[string]bool{}, words: map[string]string{}}
 	p.root = &node{kind: unstable.InlineTable, made: byHeader, extent: p.src.extent(0, 0)}
 	p.here = p.root
 	if bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")) {
@@ -91,6 +91,9 @@ type parser struct {
 	here     *node // the table that keys go to
 	troubles []Trouble
 	single   map[string]bool // many tables that were met between single brackets
+	pairs    slab[pair]
+	nodes    slab[node]
+	words    map[string]string
 }
 
 func (p *parser) wrong(s Span, message, mend string) {
@@ -139,7 +142,7 @@ func (p *parser) read() bool {
 
 // header goes to the table that a header opens, and returns where it ends.
 func (p *parser) header(e *unstable.Node) int {
-	keys := p.keys(e)
+	keys := p.keys(e, nil)
 	start, end := p.src.around(keys[0].start, keys[len(keys)-1].end)
 	whole := p.src.extent(start, end)
 	p.here = &node{kind: unstable.InlineTable, made: byHeader, extent: whole} // nowhere, where it is refused
@@ -203,7 +206,8 @@ func (p *parser) again(k, old *pair) {
 
 // put puts a key and its value into a table.
 func (p *parser) put(at *node, e *unstable.Node) {
-	keys := p.keys(e)
+	var few [4]*pair
+	keys := p.keys(e, few[:0])
 	start, end := p.base+int(e.Raw.Offset), p.base+int(e.Raw.Offset+e.Raw.Length)
 	val := p.value(e.Value(), p.src.afterEquals(keys[len(keys)-1].end), end)
 	if at.made == byHeader && at != p.root {
@@ -220,24 +224,52 @@ func (p *parser) put(at *node, e *unstable.Node) {
 		return
 	}
 	last.val = val
+	if at.pairs == nil {
+		at.pairs = make([]*pair, 0, 12)
+	}
 	at.pairs = append(at.pairs, last)
 }
 
-func (p *parser) keys(e *unstable.Node) []*pair {
-	var keys []*pair
+func (p *parser) keys(e *unstable.Node, into []*pair) []*pair {
 	for it := e.Key(); it.Next(); {
 		n := it.Node()
 		start := p.base + int(n.Raw.Offset)
-		keys = append(keys, &pair{key: string(n.Data), extent: p.src.extent(start, start+int(n.Raw.Length))})
+		k := p.pairs.one()
+		k.key, k.extent = p.word(n.Data), p.src.extent(start, start+int(n.Raw.Length))
+		into = append(into, k)
 	}
-	return keys
+	return into
+}
+
+// word is a text of the file, one string for all places where it stands: keys,
+// dates and names come over and over.
+func (p *parser) word(text []byte) string {
+	s, met := p.words[string(text)]
+	if !met {
+		s = string(text)
+		p.words[s] = s
+	}
+	return s
+}
+
+// slab makes values that live as long as one another, many at a time.
+type slab[T any] []T
+
+func (s *slab[T]) one() *T {
+	if len(*s) == 0 {
+		*s = make([]T, 64)
+	}
+	v := &(*s)[0]
+	*s = (*s)[1:]
+	return v
 }
 
 // value turns a value of the syntax tree into a node. The tree does not say
 // where lists and tables end: the caller knows, or it is found from what is in
 // them.
 func (p *parser) value(v *unstable.Node, start, end int) *node {
-	n := &node{kind: v.Kind, text: string(v.Data)}
+	n := p.nodes.one()
+	n.kind, n.text = v.Kind, p.word(v.Data)
 	switch v.Kind {
 	case unstable.Array:
 		at := start + 1
