@@ -18,8 +18,8 @@ var planCommand = &command{
 	short: "plan a week, a day, or from a date on",
 	about: `Finds a plan that keeps every rule and seats as many rides as can be, writes it
 into plans/ of the folder, and prints who rides what, who is on the ground and
-what stands in the way, and what was proved. Nothing is called best that was not
-proved to be.
+what stands in the way, what differs from the term's standing pairings and why,
+and what was proved. Nothing is called best that was not proved to be.
 
 WHEN is any date of the week that is meant: 2026-11-25, today, tomorrow or a
 weekday (the next of that name, today counted in). Left out, it is the calendar

@@ -25,10 +25,11 @@ type planAnswer struct {
 	Started   int        `json:"started,omitempty" about:"rides that are facts"`
 	Off       []off      `json:"off,omitempty" about:"rides that count in no goal"`
 	Rides     []planRide `json:"rides" about:"open and started ones, by date, start, lesson and rider"`
+	Differs   []differs  `json:"differs,omitempty" about:"rides that are not as their standing pairing has them"`
 	Suspended []string   `json:"suspended,omitempty" about:"what was to be kept and could not be"`
 	Goals     []goal     `json:"goals" about:"in order; less is better"`
 	Proved    bool       `json:"proved" about:"every goal is"`
-	File      string     `json:"file" about:"where the plan was written"`
+	File      string     `json:"file,omitempty" about:"where the plan was written"`
 	Kept      string     `json:"kept,omitempty" about:"where an older one is kept that was edited by hand"`
 }
 
@@ -77,6 +78,7 @@ func planOf(w *model.Week, p *model.Plan) *planAnswer {
 	}
 	a.Open, a.Seated = seated(w, p)
 	a.sum(w, p)
+	a.Differs = differsOf(w, p)
 	for i, r := range w.Rides {
 		switch r.State {
 		case model.Off:

@@ -17,14 +17,20 @@ func (a *planAnswer) text(w *model.Week) string {
 		when += " to " + w.DayName(w.Until)
 	}
 	fmt.Fprintf(&b, "%s, %s\n\n", a.Centre, when)
-	a.summary(&b, w)
-	a.table(&b, w)
-	b.WriteString("\nWHAT WAS PROVED\n" + goalsText(a.Goals))
+	a.body(&b, w)
 	fmt.Fprintf(&b, "\nThe plan is pencilled in %s.\n", a.File)
 	if a.Kept != "" {
 		fmt.Fprintf(&b, "The one that was there had been edited by hand; it is kept as %s.\n", a.Kept)
 	}
 	return b.String()
+}
+
+// body is what is said of any plan.
+func (a *planAnswer) body(b *strings.Builder, w *model.Week) {
+	a.summary(b, w)
+	differsText(b, w, a.Differs)
+	a.table(b, w)
+	b.WriteString("\nWHAT WAS PROVED\n" + goalsText(a.Goals))
 }
 
 // summary is what is asked first: who rides, and what stands in the way of those
