@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"github.com/spf13/pflag"
 
@@ -73,5 +74,9 @@ func pullList(c *call, file, today string) (*sheet.PullList, error) {
 		fmt.Fprint(c.err, violationsText(broken))
 		return nil, no("this plan breaks a rule, so it is not printed; mend it, or plan again")
 	}
-	return sheet.Pull(p.week, p.plan, date, k.printed(p.stamp))
+	stamp := k.printed(p.stamp)
+	if within, err := filepath.Rel(f.Dir, p.file); err == nil && p.file != "" {
+		stamp.File = filepath.ToSlash(within)
+	}
+	return sheet.Pull(p.week, p.plan, date, stamp)
 }

@@ -12,12 +12,15 @@ import (
 type Changeover struct {
 	OffAt Clock    `json:"off_at"` // when the earlier ride ends
 	OnBy  Clock    `json:"on_by"`
-	From  Ride     `json:"from"`               // the horse that gives; the same where it changes tack
-	To    Ride     `json:"to"`                 // the horse that gets
-	On    []Piece  `json:"on,omitempty"`       // put on
-	Off   []Piece  `json:"off,omitempty"`      // taken off, and not for another horse
-	Stays []string `json:"stays_on,omitempty"` // tags of what the horse keeps on
-	Waits bool     `json:"waits,omitempty"`    // a rest or longer: it may hang at its rack until then
+	From  Ride     `json:"from"`            // the horse that gives; the same where it changes tack
+	To    Ride     `json:"to"`              // the horse that gets
+	On    []Piece  `json:"on"`              // put on
+	Off   []Piece  `json:"off"`             // taken off, and not for another horse
+	Stays []string `json:"stays_on"`        // tags of what the horse keeps on
+	Waits bool     `json:"waits,omitempty"` // a rest or longer: it may hang at its rack until then
+	// NoTime: the next ride starts as the last one ends, so that it is done in the
+	// ring as the riders change.
+	NoTime bool `json:"no_time,omitempty"`
 }
 
 // SameHorse reports whether a horse changes tack, and none gives to another.
@@ -68,7 +71,7 @@ func (d *day) given(s *model.Stint) []Changeover {
 		c := Changeover{OffAt: Clock(g.End), OnBy: Clock(d.onBy(s, from[g]...)), From: d.ride(g),
 			To: d.ride(s), On: d.pieces(s.Turn, from[g]), Waits: d.rested(g, s)}
 		for i := range c.On {
-			c.On[i].From = g.Turn.Horse.Name
+			c.On[i].From, c.On[i].Waits = g.Turn.Horse.Name, c.Waits
 		}
 		out = append(out, c)
 	}
@@ -102,6 +105,7 @@ func (d *day) changed(s *model.Stint) (c Changeover, ok bool) {
 		return c, false
 	}
 	c.OffAt, c.OnBy, c.From, c.To = Clock(last.End), Clock(d.onBy(s)), d.ride(last), d.ride(s)
+	c.NoTime = c.OnBy <= c.OffAt
 	c.On, c.Off = d.pieces(s.Turn, on), d.pieces(last.Turn, off)
 	for i := range c.Off {
 		if next := after(d.piece[c.Off[i].tagged], last); next != nil {

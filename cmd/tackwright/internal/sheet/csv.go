@@ -7,12 +7,15 @@ import (
 
 // csvHead names the columns of the CSV layout.
 var csvHead = []string{"list", "time", "horse", "piece", "kind", "size", "rack", "kept", "from", "looks", "rider",
-	"lesson", "date", "plan", "printed"}
+	"lesson", "date", "plan", "printed", "off at", "in cross ties", "out of cross ties"}
 
 // CSV is the pull list as RFC 4180 has it: a row of heads, then a row for each
 // thing to carry. list is pull, changeover, beside the ring or put away; time is
 // when the thing must be on, at the ring, or (put away) comes off, on a 24-hour
-// clock. A piece that comes from another horse is in changeovers alone.
+// clock. A piece that comes from another horse is in changeovers alone, where off
+// at is when its window begins; what comes off there, and not for another horse,
+// is under "changeover, off". Pieces of a first tack-up say when the horse is in
+// the cross ties.
 //
 // A cell that a spreadsheet would take for a formula begins with an apostrophe.
 func (l *PullList) CSV() string {
@@ -26,22 +29,33 @@ func (l *PullList) CSV() string {
 		w.Write(cells) // a strings.Builder takes everything
 	}
 	write(append([]string(nil), csvHead...)...)
-	row := func(list string, at Clock, horse string, p Piece, rider, lesson string) {
-		write(list, at.String(), horse, p.Tag, p.Kind, p.Size, p.Rack, kept(p), p.From, p.Looks, rider, lesson,
-			l.Date, l.Plan, l.Header.Printed)
+	row := func(list string, at Clock, horse string, p Piece, rider, lesson string, times ...string) {
+		times = append(times, "", "", "")[:3]
+		write(append([]string{list, at.String(), horse, p.Tag, p.Kind, p.Size, p.Rack, kept(p), p.From, p.Looks, rider, lesson,
+			l.Date, l.Plan, l.Header.Printed}, times...)...)
 	}
 	for _, u := range l.TackUps {
-		r := u.Rides[0]
-		row("pull", u.OnBy, u.Horse, Piece{Kind: bridle, KeptAt: u.Horse}, who(r), r.Lesson)
+		r, at := u.Rides[0], u.OnBy
+		if u.RestBy != 0 {
+			at = u.RestBy
+		}
+		in, out := "", ""
+		if u.CrossTies != nil {
+			in, out = u.CrossTies.From.String(), u.CrossTies.Until.String()
+		}
+		row("pull", at, u.Horse, Piece{Kind: bridle, KeptAt: u.Horse}, who(r), r.Lesson, "", in, out)
 		for _, p := range u.Pieces {
 			if p.From == "" {
-				row("pull", u.OnBy, u.Horse, p, who(r), r.Lesson)
+				row("pull", at, u.Horse, p, who(r), r.Lesson, "", in, out)
 			}
 		}
 	}
 	for _, c := range l.Changeovers {
+		for _, p := range c.Off {
+			row("changeover, off", c.OffAt, c.From.Horse, p, who(c.From), c.From.Lesson, c.OffAt.String())
+		}
 		for _, p := range c.On {
-			row("changeover", c.OnBy, c.To.Horse, p, who(c.To), c.To.Lesson)
+			row("changeover", c.OnBy, c.To.Horse, p, who(c.To), c.To.Lesson, c.OffAt.String())
 		}
 	}
 	for _, n := range l.BesideTheRing {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"tackwright/cmd/tackwright/internal/answer"
 	"tackwright/fixtures"
 	"tackwright/model"
 )
@@ -96,7 +97,9 @@ func TestAMondayAsASpreadsheet(t *testing.T) {
 
 func TestAMondayForMachines(t *testing.T) {
 	b, turns := ordinary()
-	out, err := json.MarshalIndent(pull(t, b, turns...), "", "  ")
+	l := pull(t, b, turns...)
+	answer.Whole(l) // as commands do
+	out, err := json.MarshalIndent(l, "", "  ")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,6 +2,9 @@ package sheet
 
 import (
 	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
 	"strconv"
 
 	"tackwright/model"
@@ -10,6 +13,7 @@ import (
 // Stamp tells an old sheet from a new one.
 type Stamp struct {
 	Version int           // of the posted plan; 0: pencilled
+	File    string        // of a pencilled plan, as people find it
 	By      string        // who posted it
 	At      model.Instant // when
 	Printed model.Instant
@@ -19,19 +23,21 @@ type Stamp struct {
 type Header struct {
 	Centre  string `json:"centre"`
 	Date    string `json:"date"`
-	Day     string `json:"day"`     // the date in words
-	Plan    string `json:"plan"`    // "pencilled", or "version 3, posted by ..."
-	Version int    `json:"version"` // 0: pencilled
-	Printed string `json:"printed"` // "2026-11-26 07:10"
+	Day     string `json:"day"`  // the date in words
+	Plan    string `json:"plan"` // "pencilled in ...", or "version 3, posted by ..."
+	Version int    `json:"version,omitempty"`
+	Pencil  bool   `json:"pencilled"`      // so it has no version
+	Hash    string `json:"hash,omitempty"` // of a pencilled plan: another one after any change of who rides what
+	Printed string `json:"printed"`        // "2026-11-26 07:10"
 
-	Rides      int      `json:"rides"`                   // seated
-	Horses     int      `json:"horses"`                  // that carry them
-	Ground     []Ride   `json:"on_the_ground,omitempty"` // rides without a horse
-	Works      []Ride   `json:"other_work,omitempty"`
-	NotWorking []string `json:"not_working,omitempty"` // horses; no reason is ever given
+	Rides      int      `json:"rides"`         // seated
+	Horses     int      `json:"horses"`        // that carry them
+	Ground     []Ride   `json:"on_the_ground"` // rides without a horse
+	Works      []Ride   `json:"other_work"`
+	NotWorking []string `json:"not_working"` // horses; no reason is ever given
 
-	NotChecked     []NotChecked `json:"not_checked,omitempty"`
-	NotCheckedHere []string     `json:"not_checked_here,omitempty"` // records that the centre keeps elsewhere
+	NotChecked     []NotChecked `json:"not_checked"`
+	NotCheckedHere []string     `json:"not_checked_here"` // records that the centre keeps elsewhere
 	Cautions       []string     `json:"cautions"`
 	Deferral       string       `json:"deferral"`
 
@@ -45,17 +51,23 @@ func (d *day) header(s Stamp) Header {
 		Centre:  d.week.Centre.Name,
 		Date:    d.date.String(),
 		Day:     d.week.DayName(d.date) + " " + strconv.Itoa(d.date.Year()),
-		Plan:    "pencilled",
 		Version: s.Version,
 		Printed: s.Printed.String(),
 		printed: d.instant(s.Printed),
 		dayName: d.week.DayName(d.date),
-		short:   d.date.Words() + ", pencilled",
 
 		Cautions: Cautions,
 		Deferral: Deferral,
 	}
-	if s.Version != 0 {
+	if s.Version == 0 {
+		h.Pencil, h.Hash = true, shortHash(d.week, d.plan)
+		h.short = d.date.Words() + ", pencilled " + h.Hash
+		h.Plan = "pencilled"
+		if s.File != "" {
+			h.Plan += " in " + s.File
+		}
+		h.Plan += ", as of " + h.Hash
+	} else {
 		h.short = d.date.Words() + ", version " + strconv.Itoa(s.Version)
 		h.Plan = "version " + strconv.Itoa(s.Version) + ", posted by " + cmp.Or(s.By, "somebody") + " on " + d.instant(s.At)
 	}
@@ -77,6 +89,22 @@ func (d *day) header(s Stamp) Header {
 	}
 	h.NotChecked, h.NotCheckedHere = d.notChecked()
 	return h
+}
+
+// shortHash tells two pencilled plans apart: by who rides which horse in what.
+func shortHash(w *model.Week, p *model.Plan) string {
+	sum := sha256.New()
+	for _, s := range w.Stints(p) {
+		fmt.Fprintf(sum, "%v %d %d %q", s.Date, s.Start, s.End, s.Turn.Horse.Name)
+		if s.Rider != nil {
+			fmt.Fprintf(sum, " %q", s.Rider.Name)
+		}
+		for _, x := range s.Turn.Pieces() {
+			fmt.Fprintf(sum, " %q", x.Tag)
+		}
+		fmt.Fprintln(sum)
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:3])
 }
 
 // ground are the rides of the date that have no horse. Those that are off (a

@@ -6,7 +6,11 @@ import "strings"
 const pageColumns = 80
 
 // page is text being set in a monospaced type.
-type page struct{ strings.Builder }
+type page struct {
+	strings.Builder
+	blocks []block
+	titled bool // a title was set, and nothing beneath it
+}
 
 func (p *page) line(s string) {
 	p.WriteString(strings.TrimRight(s, " "))
@@ -66,4 +70,67 @@ func fit(lead int, most []int, rows [][]string) []int {
 		rest -= widths[i] + 2
 	}
 	return widths
+}
+
+// linesOn is how many lines a page of paper takes: six to the inch, half an inch
+// left free above and below (A4 is 297 mm high, ISO 216; Letter is 11 in).
+func linesOn(paper string) int {
+	if paper == "Letter" {
+		return 60
+	}
+	return 64
+}
+
+// block begins lines that stay on one page. above is what stands over them where
+// they begin a new one. The first block of a part stays with its title.
+func (p *page) block(above string) {
+	if p.titled {
+		p.titled = false
+		return
+	}
+	p.blocks = append(p.blocks, block{p.Len(), above})
+}
+
+// part begins a part of the sheet: its title, and the block after it.
+func (p *page) part() {
+	p.titled = false
+	p.block("")
+	p.titled = true
+}
+
+type block struct {
+	at    int // byte of the text
+	above string
+}
+
+// pages breaks the text into pages of so many lines, each but the first under a
+// head of its own. head is told which page of how many it is for.
+func (p *page) pages(lines int, head func(n, of int) string) []string {
+	text := p.String()
+	var pages []string
+	over := strings.Count(head(2, 2), "\n")
+	now, left := "", lines
+	for i, b := range p.blocks {
+		end := len(text)
+		if i+1 < len(p.blocks) {
+			end = p.blocks[i+1].at
+		}
+		what := text[b.at:end]
+		whole := lines - over - strings.Count(b.above, "\n")
+		for n := strings.Count(what, "\n"); n > left; n = strings.Count(what, "\n") {
+			if n > whole { // no page holds it: it is torn at the end of a line
+				rest := strings.SplitAfter(what, "\n")
+				now, what = now+strings.Join(rest[:left], ""), strings.Join(rest[left:], "")
+			}
+			pages = append(pages, now)
+			now, left = b.above, whole
+			what = strings.TrimLeft(what, "\n")
+		}
+		now, left = now+what, left-strings.Count(what, "\n")
+	}
+	pages = append(pages, now)
+	for i := 1; i < len(pages); i++ {
+		pages[i] = head(i+1, len(pages)) + pages[i]
+	}
+	return pages
 }

@@ -21,6 +21,7 @@ type Piece struct {
 	Looks    string `json:"looks,omitempty"`     // what the eye finds
 
 	From    string `json:"from,omitempty"`    // the horse that wears it before
+	Waits   bool   `json:"waits,omitempty"`   // a rest or longer since then: it hangs at its rack
 	OffAt   Clock  `json:"off_at,omitzero"`   // when that ride ends
 	OnAgain Clock  `json:"on_again,omitzero"` // when the horse it came off wears it again
 	tagged  *model.Piece

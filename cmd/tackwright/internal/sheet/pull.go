@@ -8,17 +8,17 @@ import (
 
 // PullList is a day in the tack room: what to pull for which horse by when,
 // what moves between horses, and what goes back where. As JSON its times are
-// "09:50" on a 24-hour clock and its dates "2026-11-26"; a list with nothing in
-// it is left out.
+// "09:50" on a 24-hour clock and its dates "2026-11-26".
 type PullList struct {
 	Header
 	CrossTies     *CrossTies   `json:"cross_ties,omitempty"` // where the centre states how many
-	TackUps       []TackUp     `json:"tack_ups,omitempty"`   // in the order in which helpers begin
-	Changeovers   []Changeover `json:"changeovers,omitempty"`
-	BesideTheRing []Needs      `json:"beside_the_ring,omitempty"`
-	PutAway       []PutAway    `json:"put_away,omitempty"` // by rack spot
+	TackUps       []TackUp     `json:"tack_ups"`             // in the order in which helpers begin
+	Changeovers   []Changeover `json:"changeovers"`
+	BesideTheRing []Needs      `json:"beside_the_ring"`
+	PutAway       []PutAway    `json:"put_away"` // by rack spot
 
-	twelve bool // the house's clock, for layouts
+	twelve bool   // the house's clock, for layouts
+	paper  string // that they are made for
 }
 
 // Pull is the pull list of a plan for one date of its week. Rides that have
@@ -29,7 +29,7 @@ func Pull(w *model.Week, p *model.Plan, date model.Date, stamp Stamp) (*PullList
 		return nil, fmt.Errorf("%s is not in the plan, which is for %s to %s", date.Words(), w.From.Words(), w.Until.Words())
 	}
 	d := newDay(w, p, date)
-	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour}
+	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour, paper: w.House.Paper}
 	l.TackUps, l.CrossTies = d.tackUps()
 	l.Changeovers = d.changeovers()
 	l.BesideTheRing = d.besideTheRing()

@@ -12,7 +12,7 @@ type PutAway struct {
 	From  Clock   `json:"from"` // when that use ends
 	Horse string  `json:"horse"`
 	Piece Piece   `json:"piece"`
-	With  []Piece `json:"with,omitempty"` // what is kept with the seat and was out today
+	With  []Piece `json:"with"` // what is kept with the seat, and came off with it
 }
 
 // putAway are the pieces of the day by rack spot; then those that are kept with
@@ -27,7 +27,7 @@ func (d *day) putAway() []PutAway {
 		last := uses[len(uses)-1]
 		p := PutAway{From: Clock(last.End), Horse: last.Turn.Horse.Name, Piece: d.asPiece(x)}
 		for _, y := range d.week.Centre.Pieces {
-			if y.WithSeat == x && len(d.piece[y]) > 0 {
+			if y.WithSeat == x && d.travels(y) {
 				with := d.asPiece(y)
 				with.Travels = true
 				p.With = append(p.With, with)
@@ -42,8 +42,12 @@ func (d *day) putAway() []PutAway {
 	return out
 }
 
-// travels reports whether a piece is kept with a seat that is out today too.
-func (d *day) travels(x *model.Piece) bool { return x.WithSeat != nil && len(d.piece[x.WithSeat]) > 0 }
+// travels reports whether a piece goes back with the seat that it is kept with:
+// the last use of both is the same.
+func (d *day) travels(x *model.Piece) bool {
+	uses, seats := d.piece[x], d.piece[x.WithSeat]
+	return x.WithSeat != nil && len(uses) > 0 && len(seats) > 0 && uses[len(uses)-1] == seats[len(seats)-1]
+}
 
 func spotOrder(p Piece) int {
 	switch {

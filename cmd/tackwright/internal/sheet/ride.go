@@ -17,7 +17,7 @@ type Ride struct {
 	Lesson      string   `json:"lesson,omitempty"`
 	Arena       string   `json:"arena,omitempty"`
 	Instructor  string   `json:"instructor,omitempty"`
-	Mounting    []string `json:"mounting,omitempty"` // places that rider, horse and arena share, first choice first
+	Mounting    []string `json:"mounting"` // places that rider, horse and arena share, first choice first; none: not recorded
 	Leaders     int      `json:"leaders,omitempty"`
 	Sidewalkers int      `json:"sidewalkers,omitempty"`
 	NewTack     bool     `json:"new_tack,omitempty"` // tack changes before it: see the changeovers
@@ -47,7 +47,12 @@ func (d *day) ride(s *model.Stint) Ride {
 	return r
 }
 
+// mounting is where the rider mounts. A house that does not record places says
+// nothing of them, but for a rider's own.
 func (d *day) mounting(s *model.Stint) []string {
+	if !d.house.Mounting {
+		return s.Rider.Mounting
+	}
 	ride := s.Ride
 	if ride == nil { // posted for a lesson that has changed since
 		ride = &model.Ride{Meeting: s.Meeting, Rider: s.Rider}

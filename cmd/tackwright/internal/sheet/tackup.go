@@ -18,6 +18,8 @@ type TackUp struct {
 	CrossTies *Bay    `json:"cross_ties,omitempty"`
 	NoBay     bool    `json:"no_bay,omitempty"` // no bay of the cross ties is free in time
 	Pieces    []Piece `json:"pieces"`           // beside its own bridle or halter
+	WaitsFor  []Piece `json:"waits_for"`        // those of them that come off another horse too late for the ready time
+	RestBy    Clock   `json:"rest_by,omitzero"` // then: when all others are at the horse
 	Rides     []Ride  `json:"rides"`            // in order; what changes between them is a changeover
 	OffFrom   Clock   `json:"off_from"`         // when it is untacked
 
@@ -34,7 +36,7 @@ type Bay struct {
 type CrossTies struct {
 	Bays   int     `json:"bays"`
 	First  Clock   `json:"first,omitzero"` // when the first horse goes in
-	TooFew []Crowd `json:"too_few,omitempty"`
+	TooFew []Crowd `json:"too_few"`
 }
 
 // Crowd are horses that cannot all be tacked up in the bays in time; without any
@@ -80,8 +82,13 @@ func (d *day) tackUp(s *model.Stint) (TackUp, tacking) {
 		Pieces: d.pieces(s.Turn, s.Turn.Pieces()), begin: job.due - d.house.Tack}
 	for i := range u.Pieces {
 		p := &u.Pieces[i]
-		if g := d.giver(p.tagged, s); g != nil {
-			p.From, p.OffAt = g.Turn.Horse.Name, Clock(g.End)
+		g := d.giver(p.tagged, s)
+		if g == nil {
+			continue
+		}
+		p.From, p.OffAt, p.Waits = g.Turn.Horse.Name, Clock(g.End), d.rested(g, s)
+		if rest := d.onBy(s); !p.Waits && rest < s.Start {
+			u.WaitsFor, u.RestBy = append(u.WaitsFor, *p), Clock(rest)
 		}
 	}
 	for i, t := range d.run(s) {

@@ -8,9 +8,12 @@ import (
 )
 
 // Text is the pull list for a monospaced page, 80 columns wide. Whatever is to
-// be carried has a box of its own; what hangs on another piece has none.
+// be carried has a box of its own; what hangs on another piece has none. Pages are
+// as long as the house's paper, a form feed before each but the first, and each
+// says what it is of.
 func (l *PullList) Text() string {
 	t := &pullText{PullList: l}
+	t.block("")
 	t.table()
 	t.head()
 	switch {
@@ -26,7 +29,30 @@ func (l *PullList) Text() string {
 	t.beside()
 	t.putAway()
 	t.foot()
-	return t.String()
+	pages := t.pages(linesOn(l.paper), t.again)
+	first := "PULL LIST"
+	pages[0] = pad(first, pageColumns-columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
+	return strings.Join(pages, "\f")
+}
+
+// again heads a page but the first.
+func (t *pullText) again(n, of int) string {
+	var p page
+	p.line(pad("PULL LIST", pageColumns-columns(pageOf(n, of))) + pageOf(n, of))
+	p.para("", t.Centre)
+	p.line(pad(t.short, pageColumns-columns("printed "+t.printed)) + "printed " + t.printed)
+	p.line("")
+	return p.String()
+}
+
+func pageOf(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) }
+
+// goesOn is what stands above a part's block on a new page.
+func (t *pullText) goesOn(part string, heads func(*pullText)) string {
+	above := &pullText{PullList: t.PullList, widths: t.widths}
+	above.line(part + ", continued")
+	heads(above)
+	return above.String()
 }
 
 // pullText is a pull list being set.
@@ -44,6 +70,7 @@ func (t *pullText) clock(c Clock) string { return model.Minute(c).Clock(t.twelve
 // title heads a part of the sheet, with what tells an old part from a new one
 // where the paper is torn.
 func (t *pullText) title(words string) {
+	t.part()
 	t.line("")
 	t.rule("=")
 	t.line(pad(words, pageColumns-columns(t.short)) + t.short)
@@ -102,15 +129,22 @@ func (t *pullText) tackUps() {
 	}
 	t.title("PULL: what to carry to which horse")
 	t.crossTies()
-	t.heads()
+	var all []Piece
 	for _, u := range t.TackUps {
+		all = append(all, u.carry()...)
+	}
+	t.signs(all)
+	t.heads()
+	above := t.goesOn("PULL", (*pullText).heads)
+	for _, u := range t.TackUps {
+		t.block(above)
 		t.rule("-")
 		t.para("ON BY "+pad(t.clock(u.OnBy), 8)+"  ", u.Horse)
 		for _, say := range t.about(u) {
 			t.para("                ", say)
 		}
 		for _, p := range u.carry() {
-			t.piece(box(!p.Travels && p.From == ""), p)
+			t.piece(sign(p), p)
 		}
 		for i, r := range u.Rides {
 			t.ride(r)
@@ -139,6 +173,21 @@ func (t *pullText) about(u TackUp) []string {
 	}
 	if u.Again {
 		say = append(say, "tacked up again after a rest")
+	}
+	for i, p := range u.WaitsFor {
+		if i > 0 && p.From == u.WaitsFor[i-1].From {
+			continue // said with the one before
+		}
+		var waits []string
+		for _, q := range u.WaitsFor {
+			if q.From == p.From && !q.Travels {
+				waits = append(waits, q.Tag)
+			}
+		}
+		say = append(say, fmt.Sprintf("! waits for %s from %s (off %s): no ready time", and(waits), p.From, t.clock(p.OffAt)))
+	}
+	if len(u.WaitsFor) > 0 {
+		say = append(say, "all else at the horse by "+t.clock(u.RestBy))
 	}
 	return say
 }
@@ -175,13 +224,11 @@ func (t *pullText) ride(r Ride) {
 		return
 	}
 	t.para(lead, r.Rider+"  ("+join(", ", r.Lesson, r.Arena, r.Instructor)+")")
-	mount := ""
+	mount := "mounts: not recorded"
 	if len(r.Mounting) > 0 {
 		mount = "mounts: " + strings.Join(r.Mounting, " or ")
 	}
-	if say := join("; ", mount, hands(r)); say != "" {
-		t.para(rideIndent, say)
-	}
+	t.para(rideIndent, join("; ", mount, hands(r)))
 }
 
 func hands(r Ride) string {
@@ -201,9 +248,14 @@ func (t *pullText) changeovers() {
 	}
 	t.title("CHANGEOVERS: what moves, in order")
 	t.heads()
+	above := t.goesOn("CHANGEOVERS", (*pullText).heads)
 	for _, c := range t.Changeovers {
+		t.block(above)
 		t.rule("-")
 		t.para("OFF AT "+pad(t.clock(c.OffAt), 8)+"  ON BY "+pad(t.clock(c.OnBy), 8)+"  ", t.what(c))
+		if c.NoTime {
+			t.para("  ! ", "NO TIME BETWEEN: done in the ring as the riders change, when the instructor says so")
+		}
 		if len(c.Off) > 0 {
 			t.line("      take off:")
 		}
@@ -253,7 +305,9 @@ func (t *pullText) beside() {
 		rows = append(rows, []string{t.clock(n.Start), n.Arena, n.Rider, ""})
 	}
 	widths := fit(4, []int{8, 18, 22, 0}, rows)
+	above := t.goesOn("BESIDE THE RING", func(*pullText) {})
 	for i, n := range t.BesideTheRing {
+		t.block(above)
 		for k, thing := range n.Things {
 			row := append([]string(nil), rows[i]...)
 			if k > 0 {
@@ -281,7 +335,14 @@ func (t *pullText) putAway() {
 	widths := fit(boxed, []int{16, 16, 16, 8, 0}, append(rows, head))
 	t.cells("    ", widths, head...)
 	t.rule("-")
+	above := t.goesOn("PUT AWAY", func(p *pullText) {
+		p.cells("    ", widths, head...)
+		p.rule("-")
+	})
 	for _, row := range rows {
+		if row[0] != "" {
+			t.block(above)
+		}
 		t.cells(box(row[0] != ""), widths, row...)
 	}
 }

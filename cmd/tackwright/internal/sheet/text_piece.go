@@ -1,16 +1,50 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // boxed is the room for a box, or for what stands in its place.
 const boxed = 4
 
-// box is what to tick, or nothing for what needs no carrying of its own.
+// Signs that stand before a piece, each with one meaning.
+const (
+	toCarry  = "[ ] " // to be carried, and ticked
+	hangsOn  = "  + " // comes with the piece above it
+	comesOff = "  > " // comes off another horse, and is ticked among the changeovers
+)
+
+// sign is the one of a piece of a tack-up.
+func sign(p Piece) string {
+	switch {
+	case p.From != "":
+		return comesOff
+	case p.Travels:
+		return hangsOn
+	}
+	return toCarry
+}
+
+// box is the sign of a piece that is not on another horse.
 func box(carry bool) string {
 	if carry {
-		return "[ ] "
+		return toCarry
 	}
-	return "  + "
+	return hangsOn
+}
+
+// signs explains those that stand in a part beside the boxes.
+func (t *pullText) signs(pieces []Piece) {
+	words := "Tick what is carried."
+	for _, x := range []struct {
+		sign, words string
+	}{{hangsOn, "+ comes with the piece above."}, {comesOff, "> comes off another horse."}} {
+		if slices.ContainsFunc(pieces, func(p Piece) bool { return sign(p) == x.sign }) {
+			words += "  " + x.words
+		}
+	}
+	t.line(words)
 }
 
 // pieceHeads name the columns of a line that names a piece.
@@ -54,7 +88,7 @@ func (t *pullText) cellsOf(p Piece) []string {
 		kind += fmt.Sprintf(" (%dth on)", p.Layer)
 	}
 	at := where(p)
-	if p.OffAt != 0 {
+	if p.OffAt != 0 && !p.Waits {
 		at += ", " + t.clock(p.OffAt)
 	}
 	return []string{kind, p.Tag, p.Size, at, p.Looks}
@@ -83,7 +117,11 @@ func back(p Piece) Piece {
 // where a helper finds the piece, or takes it back to.
 func where(p Piece) string {
 	switch {
-	case p.From != "":
+	case p.From != "" && p.Waits && !p.Travels:
+		after := p.From
+		p.From = ""
+		return where(p) + " (after " + after + ")"
+	case p.From != "" && !p.Waits:
 		return "from " + p.From
 	case p.Travels:
 		return "with " + p.KeptWith

@@ -69,8 +69,10 @@ func (d *day) pairNotChecked(s *model.Stint, note func(what, of string)) {
 		note("level, on a horse that takes only some", h.Name)
 	}
 	if s.Turn.Seat != nil {
-		if _, known := r.SeatFits(s.Turn.Seat); !known {
+		if _, known := r.SeatFits(s.Turn.Seat); !known && s.Turn.Seat.Label == 0 {
 			note("size of seat", s.Turn.Seat.Tag)
+		} else if !known {
+			note("rider's size of seat, for the seat", s.Turn.Seat.Tag)
 		}
 	}
 	for _, x := range s.Turn.Extras {
