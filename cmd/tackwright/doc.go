@@ -77,13 +77,14 @@ With --json:
 
 # tackwright keys
 
-tackwright keys
+tackwright keys [TABLE]
 
-Prints the page of every table and key that a folder can have, as Markdown.
+Prints the page of every table and key that a folder can have, as Markdown; or
+one TABLE of it: horse, tack, lesson ...
 
 Example:
 
-	tackwright keys > keys.md
+	tackwright keys horse
 
 # tackwright term
 
@@ -326,6 +327,8 @@ With --json:
 	day
 	plan
 	version
+	pencilled
+	hash
 	printed
 	rides
 	horses
@@ -380,8 +383,11 @@ With --json:
 	tack_ups[].pieces[].travels
 	tack_ups[].pieces[].looks
 	tack_ups[].pieces[].from
+	tack_ups[].pieces[].waits
 	tack_ups[].pieces[].off_at
 	tack_ups[].pieces[].on_again
+	tack_ups[].waits_for[]     with the keys of tack_ups[].pieces[]
+	tack_ups[].rest_by
 	tack_ups[].rides[]         with the keys of on_the_ground[]
 	tack_ups[].off_from
 	changeovers[]
@@ -393,6 +399,7 @@ With --json:
 	changeovers[].off[]        with the keys of tack_ups[].pieces[]
 	changeovers[].stays_on[]
 	changeovers[].waits
+	changeovers[].no_time
 	beside_the_ring[]
 	beside_the_ring[].start
 	beside_the_ring[].arena

@@ -35,18 +35,18 @@ var (
 	}()
 	oldNames = list(naming, "a list of names")
 
-	weights = textForm("a weight", `"472 kg" or "1040 lb" or "9 st 4 lb"`,
+	weights = textForm("a horse's weight", `"472 kg" or "1040 lb" or "9 st 4 lb"`,
 		"A pound is 453.59237 g, a stone 14 lb.", weight)
 	lengths = textForm("a length", `"72 in" or "183 cm" or "5 ft 4 in"`, "An inch is 25.4 mm.", length)
 	heights = within(textForm("a height", `"14.3 hh" or "151 cm"`,
 		"14.3 hh is 14 hands and 3 inches; a hand has four.", height),
 		5*model.Hand, 22*model.Hand, "horses are between 5 hh and 22 hh")
 	horseWeights = within(weights, 40*model.Kilogram, 1500*model.Kilogram, "horses weigh between %s and %s")
-	riderWeights = within(textForm("a weight", `"62 kg" or "137 lb" or "9 st 11 lb" or "< 80 kg"`,
+	riderWeights = within(textForm("a rider's weight", `"62 kg" or "137 lb" or "9 st 11 lb" or "< 80 kg"`,
 		`A band such as "< 80 kg" or "70-80 kg" counts at its careful end, 80 kg.`, careful),
 		5*model.Kilogram, 300*model.Kilogram, "riders weigh between %s and %s")
-	loads        = within(textForm("a weight", `"90 kg" or "198 lb" or "14 st"`, weights.about, weight), model.Kilogram, 300*model.Kilogram, "a horse's load is between %s and %s")
-	pieceWeights = within(textForm("a weight", `"7.5 kg" or "16 lb" or "800 g"`, "", weight),
+	loads        = within(textForm("a load", `"90 kg" or "198 lb" or "14 st"`, weights.about, weight), model.Kilogram, 300*model.Kilogram, "a horse's load is between %s and %s")
+	pieceWeights = within(textForm("the weight of a piece of tack", `"7.5 kg" or "16 lb" or "800 g"`, weights.about, weight),
 		10, 60*model.Kilogram, "a piece of tack weighs between %s and %s")
 	riderHeights = within(lengths, 40*model.Centimetre, 250*model.Centimetre, "riders are between %s and %s")
 	girthSizes   = textForm("a size, or a range of sizes, of girths", `"26 in" or "65 cm" or "24-28 in"`,
@@ -54,14 +54,14 @@ var (
 		rangeOf(girthSize, 120, 640, "girths are between 12 in and 64 in"))
 	seatSizes = textForm("a size of seats, or a range of them", `"17 in" or "16-17 in"`,
 		"One size counts half an inch either way (trade chart), a range as it stands.", seatRange)
-	thighs       = within(textForm("a length", `"20 in" or "51 cm"`, lengths.about, length), 6*model.Inch, 40*model.Inch, "thighs are between %s and %s")
+	thighs       = within(textForm("a length of thigh", `"20 in" or "51 cm"`, lengths.about, length), 6*model.Inch, 40*model.Inch, "thighs are between %s and %s")
 	horseHeights = textForm("a range of heights", `"14-15.2 hh" or "140-155 cm"`, "",
 		rangeOf(height, 5*model.Hand, 22*model.Hand, "horses are between 5 hh and 22 hh"))
 
 	duration  = textForm("a duration", `"45 min" or "2h30m" or "3 h"`, "Hours and minutes.", minutes)
 	gap       = within(duration, 0, 240, "a gap is no longer than 4 h")
 	longTime  = within(duration, 1, 7*24*60, "a week has 168 h")
-	mountTime = within(textForm("a duration", `"4 min"`, duration.about, minutes), 0, 60, "mounting takes between 0 and 60 min")
+	mountTime = within(textForm("a time for mounting", `"4 min"`, duration.about, minutes), 0, 60, "mounting takes between 0 and 60 min")
 	weekdays  = textForm("a weekday", `"Monday" or "Mon"`, "", weekday)
 
 	yes     = plainForm("true or false", "true or false", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })

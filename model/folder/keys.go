@@ -27,6 +27,21 @@ func Keys() string {
 	return p.b.String()
 }
 
+// KeysOf is what the page says of one table that people write, and of those in
+// it; "" where there is no such table, and the names of all that there are.
+func KeysOf(table string) (words string, known []string) {
+	for _, s := range sections {
+		known = append(known, s.name)
+	}
+	s := sectionOf(strings.Trim(table, "[]"))
+	if s == nil {
+		return "", known
+	}
+	p := &page{done: map[string]bool{}}
+	p.sheet(s.sheet, 1)
+	return strings.TrimLeft(p.b.String(), "\n"), known
+}
+
 const pageTop = `# Every table and key
 
 A centre's folder holds files that end in .toml; the tables may be split over them in any way. A value stands behind its key and an equals sign. Texts stand between quotes, dates and times of day do not. Behind a # a line is a remark.

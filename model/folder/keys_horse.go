@@ -31,7 +31,7 @@ var tapeKeys = &table[weighing]{
 // weighed is a weight by scale or by tape.
 var weighed = func() form[weighing] {
 	tape := tableForm("a weight by tape", "", tapeKeys)
-	f := form[weighing]{words: "a weight, or a table of tape measures", sub: tape.sub,
+	f := form[weighing]{words: "a horse's weight, or a table of tape measures", sub: tape.sub,
 		like: `"472 kg" or "1040 lb" or { girth = "72 in", length = "66 in" }`, about: weights.about}
 	f.read = func(r *reader, n *node) (weighing, bool) {
 		if n.kind != unstable.InlineTable {

@@ -25,14 +25,14 @@ var extraKeys = &table[model.ExtraNeed]{
 	head:  "an extra such as { kind = \"hand hold\", size = \"small\" }",
 	about: "What a rider needs beside seat, pad and girth.",
 	keys: []key[model.ExtraNeed]{
-		is("kind", tackKind, "what it is, by the name that [[tack]] has for it", "", func(e *model.ExtraNeed, v model.Kind) { e.Kind = v }),
+		is("kind", extraKind, "what it is, by the name that [[tack]] has for it", "", func(e *model.ExtraNeed, v model.Kind) { e.Kind = v }),
 		is("size", text, "its size as printed", "any", func(e *model.ExtraNeed, v string) { e.Size = v }).eg(`"small"`),
 	},
 }
 
-var extra = or(textForm("a kind of tack", `"safety stirrups" or { kind = "hand hold", size = "small" }`, "", func(s string) (model.ExtraNeed, error) {
-	k := model.Kind(tidy(s))
-	return model.ExtraNeed{Kind: k}, nil
+var extra = or(textForm("a kind of extra", `"safety stirrups" or { kind = "hand hold", size = "small" }`, "", func(s string) (model.ExtraNeed, error) {
+	k, err := kindOfExtra(s)
+	return model.ExtraNeed{Kind: k}, err
 }), tableForm("an extra", "", extraKeys), `"safety stirrups" or { kind = "hand hold", size = "small" }`)
 
 var likingKeys = &table[model.Liking]{

@@ -1,6 +1,7 @@
 package folder
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -76,25 +77,42 @@ var (
 )
 
 var tackKind = textForm("a kind of tack", `"saddle" or "western saddle" or "bareback pad" or "surcingle" or "girth" or "pad" or "safety stirrups"`,
-	"Anything that is not one of the first six is an extra, by the house's own name for it.", func(s string) (model.Kind, error) {
-		k := model.Kind(strings.ToLower(tidy(s)))
-		if k == "" {
-			return "", errForm
-		}
-		if slices.Contains(knownKinds, k) {
-			return k, nil
-		}
-		meant, ok := oftenMeant[string(k)]
-		for _, x := range knownKinds {
-			if d := distance(string(k), string(x)); !ok && d > 0 && d <= (len(x)+2)/4 {
-				meant, ok = x, true
-			}
-		}
-		if ok {
-			return "", fmt.Errorf("did you mean %q?", meant)
-		}
+	"Anything that is not one of the first six is an extra, by the house's own name for it.", kindOfTack)
+
+// extraKind is the kind of what a rider needs beside seat, pad and girth.
+var extraKind = textForm("a kind of extra", `"safety stirrups" or "hand hold"`,
+	"Anything but a seat, a pad or a girth, by the house's own name for it.", kindOfExtra)
+
+func kindOfTack(s string) (model.Kind, error) {
+	k := model.Kind(strings.ToLower(tidy(s)))
+	if k == "" {
+		return "", errForm
+	}
+	if slices.Contains(knownKinds, k) {
 		return k, nil
-	})
+	}
+	meant, ok := oftenMeant[string(k)]
+	for _, x := range knownKinds {
+		if d := distance(string(k), string(x)); !ok && d > 0 && d <= (len(x)+2)/4 {
+			meant, ok = x, true
+		}
+	}
+	if ok {
+		return "", fmt.Errorf("did you mean %q?", meant)
+	}
+	return k, nil
+}
+
+func kindOfExtra(s string) (model.Kind, error) {
+	k := model.Kind(strings.ToLower(tidy(s)))
+	switch {
+	case k == "":
+		return "", errForm
+	case slices.Contains(knownKinds, k):
+		return "", errors.New("seats, pads and girths come of themselves")
+	}
+	return k, nil
+}
 
 // tackEntry is a piece as it is written.
 type tackEntry struct {

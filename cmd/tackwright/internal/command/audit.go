@@ -81,7 +81,7 @@ type violation struct {
 	Class    string   `json:"class" about:"care, stock or timetable"`
 	Words    string   `json:"words" about:"what is wrong"`
 	Sentence string   `json:"sentence" about:"what the rule asks"`
-	Rides    []string `json:"rides,omitempty" about:"rides and works that take part"`
+	Rides    []string `json:"rides" about:"rides and works that take part"`
 }
 
 func auditOf(p *kept) *auditAnswer {
@@ -130,9 +130,9 @@ func (a *auditAnswer) text(p *kept) string {
 	case p.plan.Proof.Hash == "":
 		b.WriteString("Nothing was ever proved of it.\n")
 	case !a.Covered:
-		b.WriteString("What was proved no longer covers it: the plan or the folder has changed since. It reads: not proved.\n")
+		b.WriteString("What was proved no longer covers it: the plan or the folder has changed since. Plan again to have it proved.\n")
 	default:
-		b.WriteString("What was proved still covers it.\n" + goalsText(a.Goals))
+		b.WriteString("What was proved still covers it, each among the plans as good in the lines above.\n" + goalsText(a.Goals))
 	}
 	return b.String()
 }

@@ -43,7 +43,7 @@ func check(c *call, flag string, asJSON bool) error {
 	}
 	wrong, found := f.Mistakes(), f.Findings(k.today)
 	if asJSON {
-		err = c.json(checkAnswer{Mistakes: troublesOf(wrong), Findings: troublesOf(found)})
+		err = c.json(&checkAnswer{Mistakes: troublesOf(wrong), Findings: troublesOf(found)})
 	} else {
 		err = c.print(checkText(wrong, found))
 	}

@@ -14,9 +14,12 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/pflag"
+
+	"tackwright/cmd/tackwright/internal/answer"
 )
 
 // Exit statuses of the program.
@@ -51,6 +54,7 @@ type call struct {
 	env      Env
 	out, err io.Writer
 	args     []string
+	asJSON   bool // --json was said
 }
 
 // commands in the order in which a newcomer needs them.
@@ -99,11 +103,17 @@ func run(c *call) error {
 		return wrongUse("%v; see tackwright help %s", err, name)
 	}
 	c.args = fs.Args()
+	if f := fs.Lookup("json"); f != nil {
+		c.asJSON = f.Value.String() == "true"
+	}
 	if n := len(c.args); n < x.least || n > x.most {
-		return wrongUse("it is written: tackwright %s %s; see tackwright help %s", name, x.args, name)
+		return wrongUse("it is written: %s; see tackwright help %s", x.usage(), name)
 	}
 	return do(c)
 }
+
+// usage is how the command is written.
+func (x *command) usage() string { return strings.TrimSpace("tackwright " + x.name + " " + x.args) }
 
 func (x *command) flagSet() (*pflag.FlagSet, func(*call) error) {
 	fs := pflag.NewFlagSet(x.name, pflag.ContinueOnError)
@@ -131,10 +141,11 @@ func (c *call) print(text string) error {
 	return err
 }
 
-// json writes an answer as JSON.
-func (c *call) json(answer any) error {
+// json writes an answer, which is pointed to, as JSON, with all its lists.
+func (c *call) json(a any) error {
+	answer.Whole(a)
 	enc := json.NewEncoder(c.out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	return enc.Encode(answer)
+	return enc.Encode(a)
 }

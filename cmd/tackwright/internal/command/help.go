@@ -45,7 +45,7 @@ func overview() string {
 
 func (x *command) help() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n\n%s\nExample:\n\n  %s\n", strings.TrimSpace("tackwright "+x.name+" "+x.args), x.about, x.example)
+	fmt.Fprintf(&b, "%s\n\n%s\nExample:\n\n  %s\n", x.usage(), x.about, x.example)
 	if fs, _ := x.flagSet(); fs.HasFlags() {
 		b.WriteString("\nFlags:\n\n")
 		fs.VisitAll(func(f *pflag.Flag) {

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"path/filepath"
+	"strings"
+	"unicode"
 
 	"github.com/spf13/pflag"
 
@@ -41,11 +43,26 @@ func makeFolder(c *call, name, today string) error {
 	if err := folder.New(dir, name, k.today); err != nil {
 		return err
 	}
-	return c.print(fmt.Sprintf(`The folder %s is made for %s. Its files hold one example of each table:
+	made := "The folder " + dir + " is made"
+	if name != filepath.Base(whole) {
+		made += " for " + name
+	}
+	return c.print(fmt.Sprintf(`%s. Its files hold one example of each table:
 put your own in their place, and look often with
 
   tackwright check %s
 
 Every table and key is explained by: tackwright keys
-`, dir, name, dir))
+`, made, typed(dir)))
+}
+
+// typed is a path as it is typed behind a command: between quotes where it has
+// more than letters, digits and the signs of paths.
+func typed(path string) string {
+	if strings.ContainsFunc(path, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("._-/\\:~", r)
+	}) {
+		return `"` + path + `"`
+	}
+	return path
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // open reads a folder in which nothing may be wrong. Where there are mistakes
-// it names them all.
+// it names them all, with --json as the answer of check too.
 func (c *call) open(dir string) (*folder.Folder, error) {
 	f, err := folder.Open(dir)
 	if err != nil {
@@ -15,6 +15,11 @@ func (c *call) open(dir string) (*folder.Folder, error) {
 	}
 	if wrong := f.Mistakes(); len(wrong) > 0 {
 		c.complain(wrong)
+		if c.asJSON {
+			if err := c.json(&checkAnswer{Mistakes: troublesOf(wrong)}); err != nil {
+				return nil, err
+			}
+		}
 		return nil, no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
 	}
 	return f, nil

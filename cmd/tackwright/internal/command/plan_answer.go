@@ -23,10 +23,10 @@ type planAnswer struct {
 	Summary   string     `json:"summary" about:"these counts in words"`
 	CouldBe   string     `json:"could_be,omitempty" about:"how far from best it can be, where that was not proved"`
 	Started   int        `json:"started,omitempty" about:"rides that are facts"`
-	Off       []off      `json:"off,omitempty" about:"rides that count in no goal"`
+	Off       []off      `json:"off" about:"rides that count in no goal"`
 	Rides     []planRide `json:"rides" about:"open and started ones, by date, start, lesson and rider"`
-	Differs   []differs  `json:"differs,omitempty" about:"rides that are not as their standing pairing has them"`
-	Suspended []string   `json:"suspended,omitempty" about:"what was to be kept and could not be"`
+	Differs   []differs  `json:"differs" about:"rides that are not as their standing pairing has them"`
+	Suspended []string   `json:"suspended" about:"what was to be kept and could not be"`
 	Goals     []goal     `json:"goals" about:"in order; less is better"`
 	Proved    bool       `json:"proved" about:"every goal is"`
 	File      string     `json:"file,omitempty" about:"where the plan was written"`
@@ -49,10 +49,10 @@ type planRide struct {
 	Started    bool     `json:"started,omitempty" about:"it is a fact"`
 	Horse      string   `json:"horse,omitempty" about:"none: on the ground"`
 	Seat       string   `json:"seat,omitempty" about:"tag"`
-	Pads       []string `json:"pads,omitempty" about:"tags, from the horse's back"`
+	Pads       []string `json:"pads" about:"tags, from the horse's back"`
 	Girth      string   `json:"girth,omitempty" about:"tag"`
-	Extras     []string `json:"extras,omitempty" about:"tags"`
-	Ground     []string `json:"ground,omitempty" about:"what stands in the way"`
+	Extras     []string `json:"extras" about:"tags"`
+	Ground     []string `json:"ground" about:"what stands in the way"`
 
 	ride *model.Ride
 }
@@ -136,7 +136,7 @@ func (a *planAnswer) sum(w *model.Week, p *model.Plan) {
 func offWhy(w *model.Week, r *model.Ride) string {
 	switch at := (model.Instant{Date: r.Date(), Minute: r.Start}); {
 	case r.Meeting.NotHeld != "":
-		return "the lesson is not held"
+		return "the lesson is not held" + closedFor(w, r)
 	case !w.Now.IsZero() && !w.Now.Before(at):
 		return "the hour is past and nothing was posted for it"
 	case r.Start >= r.Meeting.End:

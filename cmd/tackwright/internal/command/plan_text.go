@@ -30,7 +30,9 @@ func (a *planAnswer) body(b *strings.Builder, w *model.Week) {
 	a.summary(b, w)
 	differsText(b, w, a.Differs)
 	a.table(b, w)
-	b.WriteString("\nWHAT WAS PROVED\n" + goalsText(a.Goals))
+	if a.Open > 0 {
+		b.WriteString("\nWHAT WAS PROVED, each among the plans as good in the lines above\n" + goalsText(a.Goals))
+	}
 }
 
 // summary is what is asked first: who rides, and what stands in the way of those
@@ -38,7 +40,7 @@ func (a *planAnswer) body(b *strings.Builder, w *model.Week) {
 func (a *planAnswer) summary(b *strings.Builder, w *model.Week) {
 	switch {
 	case a.Open == 0:
-		b.WriteString("There is no ride to plan.\n")
+		b.WriteString(wrap("", "There is no ride to plan."+whyNone(w)))
 	case a.Proved:
 		b.WriteString(wrap("", a.Summary+".") + "Proved: no plan does better.\n")
 	default:
@@ -124,7 +126,7 @@ func goalsText(goals []goal) string {
 	var b strings.Builder
 	open := false // a goal before this one is not proved, so its gap says nothing
 	for i, g := range goals {
-		said := "proved: no plan has less"
+		said := "proved: none has less"
 		switch {
 		case g.Proved && i == 0:
 			said = "proved: no plan seats more"

@@ -62,7 +62,7 @@ func (c *call) planFor(f *folder.Folder, date model.Date, flag string) (*kept, e
 	case err != nil:
 		return nil, err
 	case len(found) == 0:
-		return nil, fmt.Errorf("there is no plan of %s yet; make it with: tackwright plan %s %s", date.Words(), f.Dir, date)
+		return nil, fmt.Errorf("there is no plan of %s yet; make it with: tackwright plan %s %s", date.Words(), typed(f.Dir), date)
 	case len(found) > 1:
 		return nil, wrongUse("there is more than one plan of %s: %s; name the one that is meant %s, or delete the others",
 			date.Words(), strings.Join(found, ", "), flag)

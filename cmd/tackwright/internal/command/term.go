@@ -187,7 +187,7 @@ func (a *termAnswer) text(dir string) string {
 	case a.Written != "":
 		fmt.Fprintf(&b, "\nThe standing pairings of %s are written: %d, in %s.\n", a.Term, len(a.Pairings), a.Written)
 	default:
-		fmt.Fprintf(&b, "\nNothing is written. To make these %d the standing pairings, say who takes them:\n  tackwright term %s %q --write --by NAME\n", len(a.Pairings), dir, a.Term)
+		fmt.Fprintf(&b, "\nNothing is written. To make these %d the standing pairings, say who takes them:\n  tackwright term %s %q --write --by NAME\n", len(a.Pairings), typed(dir), a.Term)
 	}
 	return b.String()
 }
