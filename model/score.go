@@ -27,7 +27,7 @@ func (w *Week) Score(p *Plan) []GoalValue {
 				GoalValue{"fair a", "twentieths of its allowance that the busiest horse works in a week", highest},
 				GoalValue{"fair b", "horses as busy as that", at})
 		case GoalBringIn:
-			values = append(values, GoalValue{"bring in", "horses brought in, date by date", w.broughtIn(p)})
+			values = append(values, GoalValue{"bring in", "horses brought in to ride or work, date by date", w.broughtIn(p)})
 		}
 	}
 	return values
@@ -80,8 +80,11 @@ func (w *Week) HorseWish(r *Ride, h *Horse) int {
 }
 
 // SeatWish is the weight of a ride's wishes that a seat, or one alike, does not
-// meet.
+// meet. One that a record does not name costs nothing.
 func (w *Week) SeatWish(r *Ride, seat *Piece) int {
+	if seat == nil {
+		return 0
+	}
 	sum := 0
 	if _, usual := w.Usual(r); usual != nil && w.alike[usual] != w.alike[seat] {
 		sum += w.House.Wishes.UsualSeat
@@ -95,8 +98,12 @@ func (w *Week) SeatWish(r *Ride, seat *Piece) int {
 	return sum + step*w.House.Wishes.Style
 }
 
-// LoadWish is the weight of a load above the share that is marked.
+// LoadWish is the weight of a load above the share that is marked; where a
+// record names no seat, the load is not known and costs nothing.
 func (w *Week) LoadWish(r *Ride, t *Turn) int {
+	if t.Seat == nil {
+		return 0
+	}
 	if load, _ := w.Load(r.Rider, t); t.Horse.Marked(load, w.House) {
 		return w.House.Wishes.Marked
 	}
@@ -119,7 +126,7 @@ func (w *Week) carryScore(p *Plan) int {
 	last := map[*Horse]*Stint{}
 	for _, s := range stints {
 		h := s.Turn.Horse
-		if before := last[h]; before != nil && before.Date == s.Date && w.alike[before.Turn.Seat] != w.alike[s.Turn.Seat] {
+		if before := last[h]; before != nil && before.Date == s.Date && w.changesSeat(before, s) {
 			sum++
 		}
 		last[h] = s
@@ -141,6 +148,13 @@ func (w *Week) carryScore(p *Plan) int {
 		sum += max(0, len(hs)-w.AlikePieces(k.alike))
 	}
 	return sum
+}
+
+// changesSeat reports whether the seats of two rides are not alike; one that a
+// record does not name is in no pair.
+func (w *Week) changesSeat(s, t *Stint) bool {
+	a, b := s.Turn.Seat, t.Turn.Seat
+	return a != nil && b != nil && w.alike[a] != w.alike[b]
 }
 
 // IsCarried reports whether the piece counts in Carry by itself: a pad only
@@ -187,14 +201,17 @@ func (w *Week) fairScore(p *Plan) (highest, at int) {
 	return highest, at
 }
 
-// broughtIn is the horse-dates worked with a rider, on the dates planned.
+// broughtIn is the horse-dates worked on the dates planned; works count.
 func (w *Week) broughtIn(p *Plan) int {
 	type horseDate struct {
 		horse *Horse
 		date  Date
 	}
 	in := map[horseDate]bool{}
-	for _, s := range w.seatedStints(p) {
+	for _, s := range w.Stints(p) {
+		if s.Date < w.From || s.Date > w.Until {
+			continue
+		}
 		in[horseDate{s.Turn.Horse, s.Date}] = true
 	}
 	return len(in)

@@ -48,3 +48,44 @@ func TestEveryGoalHasANameOfItsOwnAndWords(t *testing.T) {
 		seen[g.Name] = true
 	}
 }
+
+func TestASeatThatARecordDoesNotNameCostsNothing(t *testing.T) {
+	for _, seat := range []string{"oak", "elm"} {
+		b := fixtures.New()
+		b.House.MarkPercent = 1
+		elm := b.Saddle("elm", b.Star)
+		elm.Style = "jumping"
+		b.Mia.Styles = []string{"english", "jumping"}
+		b.Mia.Likings = []model.Liking{{Seat: b.Oak, Weight: 4}}
+		l := b.Lesson(fixtures.Monday, "09:00-10:00", b.Mia)
+		b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+		b.Lesson(fixtures.Monday, "11:00-12:00", b.Rider("Noor"))
+		b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{
+			{How: model.OtherHorse, Lesson: l, Rider: b.Mia, Turn: &model.Turn{Horse: b.Star}}}}}
+		b.Now = monday("10:00")
+		w := b.Week()
+		for _, g := range w.Score(fixtures.Plan(w, w.Rides[0].Told, b.Turn(b.Star, b.Tag(seat)))) {
+			// Noor's load is marked; Mia's is not known.
+			if want, ok := map[string]int{"wishes": b.House.Wishes.Marked, "carry": 0}[g.Name]; ok && g.Value != want {
+				t.Errorf("%s: %s %d", seat, g.Name, g.Value)
+			}
+		}
+	}
+}
+
+func TestAHorseThatWorksWithNoRiderIsBroughtInToo(t *testing.T) {
+	b := fixtures.New()
+	b.House.Goals = []model.GoalKind{model.GoalBringIn}
+	bay := b.Horse("Bay")
+	b.Row(bay, b.Oak)
+	b.Work(bay, fixtures.Monday, "08:00-08:30")
+	b.Work(bay, fixtures.Monday+1, "08:00-08:30")
+	b.Days = 1
+	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+	for horse, want := range map[*model.Horse]int{b.Star: 2, bay: 1} {
+		w := b.Week()
+		if got := w.Score(fixtures.Plan(w, b.Turn(horse, b.Oak)))[3].Value; got != want {
+			t.Errorf("on %s: %d horse-dates", horse.Name, got)
+		}
+	}
+}

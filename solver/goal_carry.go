@@ -26,7 +26,7 @@ func (e *encoder) carryGoal() ordered.Goal {
 type ridden struct {
 	start  model.Minute
 	worked sat.Lit
-	in     map[int]sat.Lit // by class of alike seats
+	in     map[int]sat.Lit // by class of alike seats; none where a record does not name it
 }
 
 // seatChanges follows which seat a horse wore last, ride by ride: "the last is
@@ -37,7 +37,7 @@ func (e *encoder) seatChanges(h *model.Horse, d model.Date) []ordered.Soft {
 	last := map[int]sat.Lit{}
 	var classes []int // of last, in order
 	for i, x := range day {
-		if i > 0 {
+		if i > 0 && len(x.in) > 0 {
 			change := e.changes(x, last, classes)
 			if change != e.s.Root().Not() {
 				softs = append(softs, ordered.Soft{Lit: change.Not(), Weight: 1, Stratum: e.stratum(d)})
@@ -86,7 +86,11 @@ func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
 	var day []ridden
 	for _, f := range e.facts[h] {
 		if f.Date == d && f.Meeting != nil {
-			day = append(day, ridden{f.Start, e.s.Root(), map[int]sat.Lit{e.w.Alike(f.Turn.Seat): e.s.Root()}})
+			x := ridden{f.Start, e.s.Root(), map[int]sat.Lit{}}
+			if seat := f.Turn.Seat; seat != nil {
+				x.in[e.w.Alike(seat)] = x.worked
+			}
+			day = append(day, x)
 		}
 	}
 	for _, p := range e.of[h] {

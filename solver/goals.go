@@ -136,13 +136,13 @@ func (e *encoder) both(on rideOn, o saddled) sat.Lit {
 	return e.s.And(on.lit, o.lit)
 }
 
-// bringInGoal counts the horses brought in, date by date.
+// bringInGoal counts the horses brought in, date by date; works count.
 func (e *encoder) bringInGoal() ordered.Goal {
 	goal := ordered.Goal{Name: "bring in"}
 	for _, h := range e.w.Centre.Horses {
 		in := map[model.Date]bool{}
 		for _, f := range e.facts[h] {
-			if f.Meeting != nil && e.w.From <= f.Date && f.Date <= e.w.Until && !in[f.Date] {
+			if e.w.From <= f.Date && f.Date <= e.w.Until && !in[f.Date] {
 				in[f.Date] = true
 				goal.Softs = append(goal.Softs, e.constant(1)...)
 			}
