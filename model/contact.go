@@ -76,11 +76,15 @@ func contactsBefore(w *Week) map[*Piece][]contact {
 	for d := earliest; d < w.From; d++ {
 		for _, t := range record.on(d) {
 			if t.Turn != nil {
-				add(&Stint{Date: d, Start: t.Start, End: t.End, Turn: t.Turn})
+				s := &Stint{Date: d, Start: t.Start, End: t.End, Turn: t.Turn}
+				s.endWhenOut()
+				add(s)
 			}
 		}
 		for _, x := range record.works(w.Centre, d) {
-			add(&Stint{Date: d, Start: x.Start, End: x.End, Turn: x.turn()})
+			if s, not := record.work(d, x, true); not == "" {
+				add(s)
+			}
 		}
 	}
 	return found

@@ -14,11 +14,12 @@ const grounderLooksBack = 120
 func (k *weekMaker) facts() {
 	lo, hi := k.reach()
 	for d := lo; d <= hi; d++ {
-		for _, t := range k.record.on(d) {
+		told := k.record.on(d)
+		for i, t := range told {
 			if d < k.From || d > k.Until {
 				k.fact(t, nil)
 			} else if k.hasStarted(d, t.Start) {
-				k.started(t)
+				k.started(t, k.rideOf(told, i))
 			}
 		}
 		for _, x := range k.record.works(k.Centre, d) {
@@ -54,31 +55,47 @@ func (k *weekMaker) hasStarted(d Date, start Minute) bool {
 	return !k.Now.IsZero() && !k.Now.Before(Instant{d, start})
 }
 
-// started makes the ride that was told a fact.
-func (k *weekMaker) started(t Told) {
-	for _, r := range k.Rides {
-		if r.Date() == t.Date && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider &&
-			(r.Start == t.Start || !k.tellsTwice(t)) && r.State != Started {
-			r.State, r.OffWhy, r.Told = Started, "", t.Turn
-			r.Start, r.End = t.Start, t.End
-			if t.Turn != nil {
-				k.fact(t, r)
-			}
-			return
-		}
+// started makes the ride that was told a fact; nil is none of the week's.
+func (k *weekMaker) started(t Told, r *Ride) {
+	if r != nil {
+		r.State, r.OffWhy, r.Told = Started, "", t.Turn
+		r.Start, r.End = t.Start, t.End
 	}
-	k.fact(t, nil)
+	k.fact(t, r)
 }
 
-// tellsTwice reports whether the rider has two rides in the lesson.
-func (k *weekMaker) tellsTwice(t Told) bool {
-	n := 0
+// rideOf is the ride that was told, of one rider in one lesson: the one at that
+// start; else, where it has another start now, in the order of those that have.
+// An extra ride is another one than what was told her besides.
+func (k *weekMaker) rideOf(told []Told, i int) *Ride {
+	t := told[i]
+	var hers []*Ride
 	for _, r := range k.Rides {
-		if r.Date() == t.Date && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider {
-			n++
+		if r.Date() == t.Date && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider && r.State != Started {
+			hers = append(hers, r)
 		}
 	}
-	return n > 1
+	at := func(start Minute) int {
+		return slices.IndexFunc(hers, func(r *Ride) bool { return r.Start == start })
+	}
+	if found := at(t.Start); found >= 0 {
+		return hers[found]
+	}
+	for n, u := range told {
+		if u.Lesson != t.Lesson || u.Rider != t.Rider || n == i {
+			continue
+		}
+		if t.Extra {
+			return nil
+		}
+		if found := at(u.Start); found >= 0 {
+			hers = slices.Delete(hers, found, found+1)
+		}
+	}
+	if len(hers) == 0 {
+		return nil
+	}
+	return hers[0]
 }
 
 func (k *weekMaker) fact(t Told, ride *Ride) {
@@ -127,27 +144,11 @@ func (k *weekMaker) meetingOf(t Told) *Meeting {
 		Arena: t.Arena, Instructor: t.Instructor, Hands: NoHands}
 }
 
-// work makes a work a fact, unless its horse is out or its arena closed then:
-// such a work is suspended, and told where it is on a date planned. One that was
-// under way when its horse went out ends in that minute; one that a ridden record
-// tells of was done.
+// work makes a work a fact, unless it is suspended: that is told where it is on
+// a date planned.
 func (k *weekMaker) work(d Date, x *Work) {
-	s := &Stint{Date: d, Start: x.Start, End: x.End, Arena: x.Arena, Turn: x.turn(),
-		Name: fmt.Sprintf("%s %s %s of %s", d.Words(), k.clock(x.Start), x.Kind, x.Horse.Name),
-		Work: int64(x.End-x.Start) * int64(k.House.Factor(x.Kind)) * int64(x.Horse.factor())}
-	if record := k.record.ridden[d]; record != nil && slices.Contains(record.Works, x) {
-		k.Facts = append(k.Facts, s)
-		return
-	}
-	if d < k.From || k.hasStarted(d, x.Start) {
-		s.endWhenOut()
-	}
-	why := ""
-	if o := x.Horse.outDuring(d, s.Start, s.End); o != nil {
-		why = fmt.Sprintf("%s is out (%s)", x.Horse.Name, o.Why)
-	} else if x.Arena != nil && d >= k.From && anyMeets(x.Arena.Closures, d, s.Start, s.End) != nil {
-		why = x.Arena.Name + " is closed"
-	}
+	s, why := k.record.work(d, x, d < k.From || k.hasStarted(d, x.Start))
+	s.Name = fmt.Sprintf("%s %s %s of %s", d.Words(), k.clock(x.Start), x.Kind, x.Horse.Name)
 	switch {
 	case why == "":
 		k.Facts = append(k.Facts, s)

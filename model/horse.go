@@ -1,5 +1,7 @@
 package model
 
+import "slices"
+
 // Barrel is how wide a horse is to sit on.
 type Barrel string
 
@@ -133,7 +135,24 @@ type Out struct {
 	From   Instant
 	End    Instant // zero: not ended
 	Review Date
-	Note   int // number of the note it came from
+	Note   int     // number of the note it came from
+	At     Instant // when it was noted; zero: known from the start of its first date
+}
+
+func (o Out) known() Instant {
+	if o.At.IsZero() {
+		return Instant{Date: o.From.Date}
+	}
+	return o.At
+}
+
+// wasOut reports whether the horse was out over the whole of [start, end) of a
+// date, and that was known before it began.
+func (h *Horse) wasOut(d Date, start, end Minute) bool {
+	from := Instant{d, start}
+	return slices.ContainsFunc(h.Out, func(o Out) bool {
+		return o.known().Before(from) && !from.Before(o.From) && (o.End.IsZero() || !o.End.Before(Instant{d, end}))
+	})
 }
 
 // Meets reports whether the horse is out during part of [start, end) of d.

@@ -76,3 +76,15 @@ func Standing(notes []*Note) []*Note {
 	}
 	return out
 }
+
+// isFor reports whether the note is for the date.
+func (n *Note) isFor(d Date) bool { return n.Date <= d && d <= max(n.Date, n.Through) }
+
+// known is when the note was known to those on the yard. Where nothing says when
+// it was written, that is the start of its date.
+func (n *Note) known() Instant {
+	if n.At.IsZero() {
+		return Instant{Date: n.Date}
+	}
+	return n.At
+}

@@ -207,6 +207,18 @@ func TestAHoldThatItsHorseOutMakesImpossibleIsSuspendedAndListed(t *testing.T) {
 	wantTold(t, w.Audit(fixtures.Plan(w, b.Turn(bay, elm), b.Turn(b.Star, b.Oak))))
 }
 
+func TestAHoldThatAbsenceOrWeatherMakesImpossibleIsSuspendedAndListed(t *testing.T) {
+	for _, note := range []noteOf{riderAway, ringClosed, annAway, cancelled, starOut("06:00")} {
+		b := fixtures.New()
+		l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+		b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Horse: b.Star})
+		n := b.Note(note(b, l))
+		if w := b.Week(); len(w.Suspended) != 1 || w.Rides[0].Held != nil {
+			t.Errorf("%s: suspended %q, held %v", n.Kind, w.Suspended, w.Rides[0].Held)
+		}
+	}
+}
+
 func TestARiderAwayForAnHourRidesBeforeAndAfterIt(t *testing.T) {
 	b := fixtures.New()
 	for _, h := range []string{"09:00-10:00", "10:30-11:00", "11:00-12:00"} {
@@ -232,13 +244,13 @@ func leavesContact(b *fixtures.Barn, w *model.Week) bool {
 func TestANoteForOneLessonLeavesTheRidersOtherLessonsAlone(t *testing.T) {
 	b := fixtures.New()
 	l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia, b.Rider("Noor"))
-	b.Lesson(fixtures.Monday, "12:00-13:00", b.Mia)
+	other := b.Lesson(fixtures.Monday, "12:00-13:00", b.Mia)
 	b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Lesson: l, Horse: b.Star})
 	b.Note(model.Note{Kind: model.NoteNever, Rider: b.Mia, Lesson: l, Horse: b.Star})
-	b.Note(model.Note{Kind: model.NoteRiderAway, Rider: b.Mia, Lesson: l})
+	b.Note(model.Note{Kind: model.NoteRiderAway, Rider: b.Mia, Lesson: other})
 	for _, r := range b.Week().Rides {
-		want := r.Rider == b.Mia && r.Meeting.Lesson == l
-		if (r.Held != nil) != want || (len(r.Never) > 0) != want || (r.State == model.Off) != want {
+		want, away := r.Rider == b.Mia && r.Meeting.Lesson == l, r.Meeting.Lesson == other
+		if (r.Held != nil) != want || (len(r.Never) > 0) != want || (r.State == model.Off) != away {
 			t.Errorf("%s: held %v, never %v, state %v", r, r.Held, r.Never, r.State)
 		}
 	}

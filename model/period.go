@@ -32,7 +32,8 @@ type Period struct {
 	From, Until Date
 	Weekdays    []time.Weekday
 	Start, End  Minute
-	Why         string // in words, for people
+	Why         string  // in words, for people
+	At          Instant // when it was noted; zero: known all along
 }
 
 // Has reports whether the period touches the date at all.
@@ -62,6 +63,15 @@ func (p Period) Covers(d Date, start, end Minute) bool {
 func anyMeets(ps []Period, d Date, start, end Minute) *Period {
 	for i := range ps {
 		if ps[i].Meets(d, start, end) {
+			return &ps[i]
+		}
+	}
+	return nil
+}
+
+func anyCovers(ps []Period, d Date, start, end Minute) *Period {
+	for i := range ps {
+		if ps[i].Covers(d, start, end) {
 			return &ps[i]
 		}
 	}

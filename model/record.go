@@ -8,6 +8,7 @@ type Posted struct {
 	By          *Person
 	At          Instant
 	From, Until Date
+	Notes       int // number of the latest note that it goes by; 0: none had been written
 	Told        []Told
 }
 
@@ -23,6 +24,7 @@ type Told struct {
 	Instructor *Person
 	Turn       *Turn // nil: on the ground
 	Work       int64 // minutes x percent of the lesson's kind x percent of the horse; 0 on the ground
+	Extra      bool  // the ridden record alone tells of it
 }
 
 // Ridden is the record of one date, closed by a person: as posted, but for
@@ -51,5 +53,5 @@ type Differs struct {
 	Lesson     *Lesson
 	Rider      *Rider
 	Turn       *Turn  // of another horse or an extra ride
-	Start, End Minute // of an extra ride or one cut short; End 0: the lesson's
+	Start, End Minute // of an extra ride, each 0: the lesson's; of another, which part (0: any) and the end of one cut short
 }

@@ -184,3 +184,62 @@ func TestWhatDiffersCountsByTheLessonsFactor(t *testing.T) {
 		t.Errorf("%d min", got)
 	}
 }
+
+func TestAnExtraRideCountsBesideOneThatSheHad(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		return []model.Differs{{How: model.ExtraRide, Lesson: l, Rider: b.Mia, Turn: b.Turn(b.Star, b.Oak), Start: fixtures.At("11:00"), End: fixtures.At("11:30")}}
+	})
+	if got := minutes(w, b.Star); got != 90 {
+		t.Errorf("%d min", got)
+	}
+}
+
+func TestAnExtraRideThatWasPostedSinceCountsOnce(t *testing.T) {
+	b, w := yesterday(func(b *fixtures.Barn, l *model.Lesson) []model.Differs {
+		extra := b.Posted[0].Told[0]
+		extra.Start, extra.End, extra.Work = fixtures.At("11:00"), fixtures.At("11:30"), extra.Work/2
+		b.Posted[0].Told = append(b.Posted[0].Told, extra)
+		return []model.Differs{{How: model.ExtraRide, Lesson: l, Rider: b.Mia, Turn: extra.Turn, Start: extra.Start, End: extra.End}}
+	})
+	if got := minutes(w, b.Star); got != 90 {
+		t.Errorf("%d min", got)
+	}
+}
+
+func TestWhatAnExtraRideDoesNotSayOfItsHoursIsTheLessons(t *testing.T) {
+	for _, c := range []struct{ start, end, want string }{
+		{"00:00", "10:20", "10:00 10:20"}, {"10:30", "00:00", "10:30 11:00"}, {"00:00", "00:00", "10:00 11:00"},
+		{"11:15", "00:00", "11:15 12:15"}, // after the lesson: as long as one
+	} {
+		b := fixtures.New()
+		b.From = fixtures.Monday + 1
+		b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{{How: model.ExtraRide,
+			Lesson: b.Lesson(fixtures.Monday, "10:00-11:00"), Rider: b.Mia, Turn: b.Turn(b.Star, b.Oak), Start: fixtures.At(c.start), End: fixtures.At(c.end)}}}}
+		if f := b.Week().Facts[0]; f.Start.String()+" "+f.End.String() != c.want {
+			t.Errorf("%s to %s, want %s", f.Start, f.End, c.want)
+		}
+	}
+}
+
+func TestACutFindsItsPartAndNeverLengthens(t *testing.T) {
+	for _, c := range []struct {
+		start, end string
+		want       int64 // minutes of Star, who goes from 10:00 to 10:20 and from 10:30 to 11:00
+	}{
+		{"10:30", "10:40", 30}, {"00:00", "10:40", 30}, {"00:00", "10:10", 40}, {"10:00", "10:10", 40},
+		{"10:30", "11:20", 50}, {"00:00", "09:50", 50}, {"10:15", "10:18", 50},
+	} {
+		b := fixtures.New()
+		b.From = fixtures.Monday + 1
+		l := b.Lesson(fixtures.Monday, "10:00-11:00")
+		b.Part(l, b.Mia, "10:00-10:20")
+		b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+		b.Part(l, b.Mia, "10:30-11:00")
+		b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak)) // told of the last part
+		b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{
+			{How: model.CutShort, Lesson: l, Rider: b.Mia, Start: fixtures.At(c.start), End: fixtures.At(c.end)}}}}
+		if got := minutes(b.Week(), b.Star); got != c.want {
+			t.Errorf("%s cut at %s: %d min, want %d", c.start, c.end, got, c.want)
+		}
+	}
+}

@@ -63,7 +63,7 @@ var riderHere = &Rule{
 	Sentence: "a rider who is away does not ride",
 	audit: func(l *ledger) {
 		for _, s := range l.open {
-			if r := s.Ride; r.State == Off && r.Meeting.NotHeld == "" {
+			if r := s.Ride; r.State == Off && r.closed() == "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, r.OffWhy)
 			}
 		}
@@ -110,10 +110,10 @@ var centreOpen = &Rule{
 
 // NotOpen says why the place is closed to a ride; "" is that it is open.
 func NotOpen(r *Ride) string {
-	m := r.Meeting
-	if m.NotHeld != "" {
-		return m.NotHeld
+	if why := r.closed(); why != "" {
+		return why
 	}
+	m := r.Meeting
 	if m.Arena != nil {
 		if p := anyMeets(m.Arena.Closures, m.Date, r.Start, r.End); p != nil {
 			return cmp.Or(p.Why, m.Arena.Name+" is closed")

@@ -58,11 +58,32 @@ func TestEachStartedRideFindsWhatItWasTold(t *testing.T) {
 			later.Start, later.End, later.Turn = told.End, l.End, bay
 			b.Posted[0].Told = []model.Told{later, *told}
 		}, []string{"10:00 Mia Star", "10:30 Mia Bay"}, 2},
+		{"a lesson noted as moved when it had started", func(b *fixtures.Barn, star, bay *model.Turn) {
+			l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+			b.Tell(l, b.Mia, star)
+			b.Note(model.Note{Kind: model.NoteMoved, Lesson: l, From: fixtures.At("10:10"), Until: fixtures.At("11:00"), At: monday("10:00")})
+		}, []string{"10:00 Mia Star"}, 1},
 		{"a lesson moved since it was posted", func(b *fixtures.Barn, star, bay *model.Turn) {
 			l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
 			b.Tell(l, b.Mia, star)
 			b.Note(model.Note{Kind: model.NoteMoved, Lesson: l, From: fixtures.At("10:10"), Until: fixtures.At("11:00")})
-		}, []string{"10:00 Mia Star"}, 1},
+		}, []string{"10:10 Mia Star"}, 1},
+		{"an extra ride in the morning of the lesson that is to come", func(b *fixtures.Barn, star, bay *model.Turn) {
+			l := b.Lesson(fixtures.Monday, "14:00-15:00", b.Mia)
+			b.Tell(l, b.Mia, star)
+			b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{
+				{How: model.ExtraRide, Lesson: l, Rider: b.Mia, Turn: bay, Start: fixtures.At("09:00"), End: fixtures.At("09:30")}}}}
+		}, nil, 1},
+		{"two parts of a lesson noted as moved when both had started", func(b *fixtures.Barn, star, bay *model.Turn) {
+			l := b.Lesson(fixtures.Monday, "10:00-11:00")
+			b.Part(l, b.Mia, "10:00-10:30")
+			b.Tell(l, b.Mia, star)
+			b.Part(l, b.Mia, "10:30-11:00")
+			later := b.Posted[0].Told[0]
+			later.Start, later.End, later.Turn = later.End, l.End, bay
+			b.Posted[0].Told = append(b.Posted[0].Told, later)
+			b.Note(model.Note{Kind: model.NoteMoved, Lesson: l, From: fixtures.At("14:00"), Until: fixtures.At("15:00"), At: monday("11:30")})
+		}, []string{"10:00 Mia Star", "10:30 Mia Bay"}, 2},
 		{"a rider who has left the lesson since, and a lesson that is gone", func(b *fixtures.Barn, star, bay *model.Turn) {
 			l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
 			b.Tell(l, b.Mia, star)
@@ -167,7 +188,7 @@ func TestOnlyAnOutThatBeginsInTheMiddleOfARideEndsIt(t *testing.T) {
 	}{
 		{"in the middle", model.Out{From: monday("10:40")}, "10:40"},
 		{"in the middle, for ten minutes", model.Out{Why: model.Appointment, From: monday("10:40"), End: monday("10:50")}, "10:40"},
-		{"in its first minute", model.Out{From: monday("10:00")}, "11:00"},
+		{"in its first minute, and noted then", model.Out{From: monday("10:00"), At: monday("10:00")}, "11:00"},
 		{"as it ends", model.Out{From: monday("11:00")}, "11:00"},
 		{"another day at that hour, and ended", model.Out{From: model.Instant{Date: fixtures.Monday - 5, Minute: fixtures.At("10:40")}, End: ago(4)}, "11:00"},
 	} {

@@ -1,5 +1,7 @@
 package model
 
+import "slices"
+
 // usualLooksBack is how many dates before the first one planned the horse that
 // a rider has ridden most is looked for: four weeks.
 const usualLooksBack = 28
@@ -22,7 +24,7 @@ func (w *Week) Usual(r *Ride) (*Horse, *Piece) {
 // lesson before one for all; nil is that there is none.
 func (w *Week) Standing(r *Ride) *Pairing {
 	var all *Pairing
-	if t := w.Centre.TermOn(r.Date()); t != nil {
+	for _, t := range w.pairingTerms(r) {
 		for i := range t.Pairings {
 			switch p := &t.Pairings[i]; {
 			case p.Rider != r.Rider:
@@ -34,6 +36,20 @@ func (w *Week) Standing(r *Ride) *Pairing {
 		}
 	}
 	return all
+}
+
+// pairingTerms are those asked for a ride's pairing: its lesson's own, then all
+// others of the date.
+func (w *Week) pairingTerms(r *Ride) (terms []*Term) {
+	if l := r.Meeting.Lesson; l != nil && l.Term != nil {
+		terms = append(terms, l.Term)
+	}
+	for _, t := range w.Centre.Terms {
+		if t.Has(r.Date()) && !slices.Contains(terms, t) {
+			terms = append(terms, t)
+		}
+	}
+	return terms
 }
 
 // mostRiddenBefore finds each rider's horse of the last four weeks.

@@ -36,7 +36,8 @@ type Meeting struct {
 	Hands      Hands
 	NotHeld    string // closure or cancellation, in words; "" is held
 
-	twelve bool // the house's clock, for words
+	closures []Period // of its terms, that touch the date
+	twelve   bool     // the house's clock, for words
 }
 
 // RideState is whether a ride is to be planned.

@@ -50,14 +50,15 @@ type weekMaker struct {
 }
 
 func newWeekMaker(w *Week) *weekMaker {
-	return &weekMaker{Week: w, notes: Standing(w.Centre.Notes), record: newRecorder(w.Centre)}
+	record := newRecorder(w.Centre)
+	return &weekMaker{Week: w, notes: record.notes, record: record}
 }
 
 // on are the standing notes of a kind for a date, in order.
 func (k *weekMaker) on(kind NoteKind, d Date) []*Note {
 	var out []*Note
 	for _, n := range k.notes {
-		if n.Kind == kind && n.Date <= d && d <= max(n.Date, n.Through) {
+		if n.Kind == kind && n.isFor(d) {
 			out = append(out, n)
 		}
 	}
@@ -69,42 +70,50 @@ func (k *weekMaker) meetings(d Date) {
 		if !k.Centre.Holds(l, d) {
 			continue
 		}
-		m := &Meeting{Lesson: l, Name: l.Name, Date: d, Start: l.Start, End: l.End, Arena: l.Arena,
-			Instructor: l.Instructor, Hands: l.Hands, twelve: k.House.TwelveHour}
-		if h, ok := l.HandsOn[d]; ok {
-			m.Hands = h
+		m := l.meeting(d)
+		m.twelve = k.House.TwelveHour
+		for _, n := range k.notes {
+			m.note(n)
 		}
-		k.noted(m)
-		if p := k.Centre.closure(l, d, m.Start, m.End); p != nil && m.NotHeld == "" {
-			m.NotHeld = cmp.Or(p.Why, "the centre is closed")
+		m.closures = k.Centre.closures(l, d)
+		if p := anyCovers(m.closures, d, m.Start, m.End); p != nil && m.NotHeld == "" {
+			m.NotHeld = closed(p)
 		}
 		k.Meetings = append(k.Meetings, m)
 	}
 }
 
-// noted changes a meeting as the notes of its date say.
-func (k *weekMaker) noted(m *Meeting) {
-	for _, n := range k.notes {
-		if n.Lesson != m.Lesson || n.Date > m.Date || m.Date > max(n.Date, n.Through) {
-			continue
+// meeting is the lesson on a date as it stands in the folder.
+func (l *Lesson) meeting(d Date) *Meeting {
+	m := &Meeting{Lesson: l, Name: l.Name, Date: d, Start: l.Start, End: l.End, Arena: l.Arena,
+		Instructor: l.Instructor, Hands: l.Hands}
+	if h, ok := l.HandsOn[d]; ok {
+		m.Hands = h
+	}
+	return m
+}
+
+// note changes the meeting as a note says that is for its lesson and date.
+func (m *Meeting) note(n *Note) {
+	if n.Lesson != m.Lesson || !n.isFor(m.Date) {
+		return
+	}
+	switch n.Kind {
+	case NoteCancelled:
+		m.NotHeld = cmp.Or(n.Words, "the lesson is cancelled")
+	case NoteMoved:
+		if n.Until != 0 {
+			m.Start, m.End = n.From, n.Until
 		}
-		switch n.Kind {
-		case NoteCancelled:
-			m.NotHeld = cmp.Or(n.Words, "the lesson is cancelled")
-		case NoteMoved:
-			if n.Until != 0 {
-				m.Start, m.End = n.From, n.Until
-			}
-			if n.Arena != nil {
-				m.Arena = n.Arena
-			}
-		case NoteShortened:
-			m.End = min(m.End, n.Until)
-		case NoteHands:
-			m.Hands = n.Hands
-		case NoteInstructor:
-			m.Instructor = n.Instructor
+		if n.Arena != nil {
+			m.Arena = n.Arena
 		}
+	case NoteShortened:
+		m.End = min(m.End, n.Until)
+	case NoteHands:
+		m.Hands = n.Hands
+	case NoteInstructor:
+		m.Instructor = n.Instructor
 	}
 }
 
@@ -169,8 +178,8 @@ func (k *weekMaker) state(r *Ride) {
 	if r.Start >= r.Meeting.End {
 		off("the lesson ends before this part of it")
 	}
-	if r.Meeting.NotHeld != "" {
-		off(r.Meeting.NotHeld)
+	if why := r.closed(); why != "" {
+		off(why)
 	}
 	for _, n := range k.on(NoteNever, d) {
 		if n.Rider == r.Rider && (n.Lesson == nil || n.Lesson == r.Meeting.Lesson) {
@@ -181,13 +190,23 @@ func (k *weekMaker) state(r *Ride) {
 		if n.Rider != r.Rider || n.Lesson != nil && n.Lesson != r.Meeting.Lesson {
 			continue
 		}
-		if out := n.Horse.outDuring(d, r.Start, r.End); out != nil {
-			k.Suspended = append(k.Suspended,
-				fmt.Sprintf("%s was to keep %s: %s is out (%s)", r, n.Horse.Name, n.Horse.Name, out.Why))
-			continue
+		why := r.noHold(n.Horse)
+		switch {
+		case why == "":
+			r.Held = &Hold{Horse: n.Horse, Seat: n.Seat, Note: n.Number}
+		case !k.hasStarted(d, r.Start):
+			k.Suspended = append(k.Suspended, fmt.Sprintf("%s was to keep %s: %s", r, n.Horse.Name, why))
 		}
-		r.Held = &Hold{Horse: n.Horse, Seat: n.Seat, Note: n.Number}
 	}
+}
+
+// noHold says what makes it impossible to hold the ride on the horse, whatever
+// others ride; "" is nothing.
+func (r *Ride) noHold(h *Horse) string {
+	if out := h.outDuring(r.Date(), r.Start, r.End); out != nil {
+		return fmt.Sprintf("%s is out (%s)", h.Name, out.Why)
+	}
+	return cmp.Or(r.OffWhy, NotOpen(r), InstructorAway(r.Meeting))
 }
 
 // during reports whether a note's time of day meets [start, end).
@@ -216,29 +235,51 @@ func (c *Centre) Holds(l *Lesson, d Date) bool {
 	if l.Term != nil {
 		return l.Term.Has(d)
 	}
-	return len(c.Terms) == 0 || c.TermOn(d) != nil
+	return len(c.Terms) == 0 || len(c.termsOn(l, d)) > 0
 }
 
 // Has reports whether the date is in the term.
 func (t *Term) Has(d Date) bool { return t.First <= d && d <= t.Last }
 
-// TermOn is the term that the date is in; nil is none.
+// TermOn is the first term that the date is in; nil is none.
 func (c *Centre) TermOn(d Date) *Term {
-	for _, t := range c.Terms {
-		if t.Has(d) {
-			return t
-		}
+	if i := slices.IndexFunc(c.Terms, func(t *Term) bool { return t.Has(d) }); i >= 0 {
+		return c.Terms[i]
 	}
 	return nil
 }
 
-func (c *Centre) closure(l *Lesson, d Date, start, end Minute) *Period {
-	t := l.Term
-	if t == nil {
-		t = c.TermOn(d)
+// termsOn are the terms that a lesson is held in on a date: its own, else all
+// that have the date.
+func (c *Centre) termsOn(l *Lesson, d Date) []*Term {
+	if l.Term != nil {
+		return []*Term{l.Term}
 	}
-	if t == nil {
-		return nil
+	return slices.DeleteFunc(slices.Clone(c.Terms), func(t *Term) bool { return !t.Has(d) })
+}
+
+// closures of the lesson's terms that touch the date.
+func (c *Centre) closures(l *Lesson, d Date) (ps []Period) {
+	for _, t := range c.termsOn(l, d) {
+		for _, p := range t.Closures {
+			if p.Has(d) {
+				ps = append(ps, p)
+			}
+		}
 	}
-	return anyMeets(t.Closures, d, start, end)
+	return ps
+}
+
+func closed(p *Period) string { return cmp.Or(p.Why, "the centre is closed") }
+
+// closed says that the ride's lesson is not held, or not that part of it.
+func (r *Ride) closed() string {
+	m := r.Meeting
+	if m.NotHeld != "" {
+		return m.NotHeld
+	}
+	if p := anyMeets(m.closures, m.Date, r.Start, r.End); p != nil {
+		return closed(p)
+	}
+	return ""
 }
