@@ -55,6 +55,8 @@ func sift(under string, entries []os.DirEntry) []found {
 		name := e.Name()
 		switch {
 		case e.IsDir() || !strings.Contains(strings.ToLower(name), ".toml"):
+		case isDated(name):
+			files = append(files, found{name: under + name})
 		case copies.MatchString(name):
 			files = append(files, found{under + name, "it looks like a copy that an editor or a sync service made; join what it has into the file it is a copy of, and delete it"})
 		case strings.HasPrefix(name, "."):
@@ -66,6 +68,13 @@ func sift(under string, entries []os.DirEntry) []found {
 	}
 	slices.SortFunc(files, func(a, b found) int { return strings.Compare(a.name, b.name) })
 	return files
+}
+
+// isDated reports whether a name is one that the program gives, of a date and
+// perhaps a number: there are thousands of them, and none is a copy.
+func isDated(name string) bool {
+	date, ok := strings.CutSuffix(name, ".toml")
+	return ok && date != "" && strings.Trim(date, "0123456789-v") == ""
 }
 
 // isTop reports whether a file is one of the centre's own.

@@ -7,8 +7,11 @@ package folder
 
 import (
 	"fmt"
+	"path"
+	"runtime"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 	_ "time/tzdata" // time zones where the computer has none of its own
 
@@ -84,7 +87,7 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 	f.Centre = f.r.centre
 	files = at.under.list(files)
 	f.listed = files
-	var tops, notes, standing []*node
+	var first []string
 	for _, x := range files {
 		if x.unread != "" {
 			f.found = append(f.found, Trouble{Span: Span{File: x.name}, Message: "this file is not read", Mend: x.unread})
@@ -92,23 +95,15 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 		}
 		_, _, version, _ := recordDates(x.name)
 		f.version = max(f.version, version)
-		sub, _, inside := strings.Cut(x.name, "/")
-		if inside && sub != "notes" && sub != "standing" {
-			continue
-		}
-		root, err := f.parse(x.name, at.under)
-		switch {
-		case err != nil:
-			return nil, err
-		case sub == "standing" && inside:
-			standing = append(standing, root)
-		case inside:
-			notes = append(notes, root)
-		default:
-			tops = append(tops, root)
+		if !isRecord(x.name) {
+			first = append(first, x.name)
 		}
 	}
-	f.r.readTops(tops)
+	roots, err := f.parseAll(first, at.under)
+	if err != nil {
+		return nil, err
+	}
+	f.r.readTops(roots["."])
 	f.r.today = f.Centre.Today
 	if f.r.today == 0 {
 		f.r.today = model.DateOf(time.Now().In(f.Centre.Location()))
@@ -116,42 +111,67 @@ func open(dir string, date model.Date, at states) (*Folder, error) {
 	if date == 0 {
 		date = f.r.today
 	}
-	f.r.readNotes(notes)
+	f.r.readNotes(roots["notes"])
 	matters := f.r.reachOf(date)
-	records := map[string][]*node{}
+	var records []string
 	for _, x := range files {
-		sub, _, _ := strings.Cut(x.name, "/")
-		if x.unread != "" || sub != "posted" && sub != "ridden" || !matters.has(x.name) {
-			continue
+		if x.unread == "" && isRecord(x.name) && matters.has(x.name) {
+			records = append(records, x.name)
 		}
-		root, err := f.parse(x.name, at.under)
-		if err != nil {
-			return nil, err
-		}
-		records[sub] = append(records[sub], root)
 	}
-	f.version = max(f.version, f.r.readRecords(records["posted"], records["ridden"]))
+	past, err := f.parseAll(records, at.under)
+	if err != nil {
+		return nil, err
+	}
+	f.version = max(f.version, f.r.readRecords(past["posted"], past["ridden"]))
 	f.r.check()
-	f.r.readStanding(standing)
+	f.r.readStanding(roots["standing"])
 	f.Centre.Obey()
 	sortTroubles(f.r.troubles)
 	return f, nil
 }
 
-// parse reads one file of the folder. Of a posted one it leaves out the texts
-// that its week was solved from.
-func (f *Folder) parse(name string, under *journal) (*node, error) {
-	data, err := disk(f.Dir).read(name)
-	if err != nil {
-		return nil, fmt.Errorf("a file cannot be read: %w", err)
+// parseAll reads files of the folder, several at a time, and returns their trees
+// by directory in the order of the names. Of a posted file it leaves out the
+// texts that its week was solved from.
+func (f *Folder) parseAll(names []string, under *journal) (map[string][]*node, error) {
+	type file struct {
+		data     []byte
+		root     *node
+		troubles []Trouble
+		err      error
 	}
-	data = under.over(name, data)
-	f.known[name] = data
-	f.read = append(f.read, name)
-	if strings.HasPrefix(name, "posted/") {
-		data = withoutSources(data)
+	files := make([]file, len(names))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(names)) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(names); i = int(next.Add(1)) - 1 {
+				x := &files[i]
+				if x.data, x.err = disk(f.Dir).read(names[i]); x.err != nil {
+					continue
+				}
+				x.data = under.over(names[i], x.data)
+				text := x.data
+				if path.Dir(names[i]) == "posted" {
+					text = withoutSources(text)
+				}
+				x.root, x.troubles = parse(names[i], text)
+			}
+		})
 	}
-	return f.r.parse(name, data), nil
+	wait.Wait()
+	roots := map[string][]*node{}
+	for i, x := range files {
+		if x.err != nil {
+			return nil, fmt.Errorf("a file cannot be read: %w", x.err)
+		}
+		f.known[names[i]] = x.data
+		f.read = append(f.read, names[i])
+		f.r.take(x.root, x.troubles)
+		roots[path.Dir(names[i])] = append(roots[path.Dir(names[i])], x.root)
+	}
+	return roots, nil
 }
 
 // Mistakes are all mistakes of the folder, in the order of their places. A plan
@@ -178,9 +198,14 @@ func newReader() *reader {
 
 func (r *reader) parse(file string, data []byte) *node {
 	root, troubles := parse(file, data)
-	r.sources[file] = root.src
-	r.troubles = append(r.troubles, troubles...)
+	r.take(root, troubles)
 	return root
+}
+
+// take takes in a file that was parsed.
+func (r *reader) take(root *node, troubles []Trouble) {
+	r.sources[root.src.file] = root.src
+	r.troubles = append(r.troubles, troubles...)
 }
 
 // readTops reads a person's files: first what there is and its names, then all

@@ -2,6 +2,7 @@ package folder
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -87,19 +88,21 @@ func (t *table[T]) sheet() *sheet {
 // and whether none of these and no other mistake was met.
 func (t *table[T]) read(r *reader, n *node, into *T) bool {
 	before := len(r.troubles)
-	seen := map[string]bool{}
+	seen := make([]bool, len(t.keys))
 	for _, p := range n.pairs {
-		k := t.key(p.key)
-		if k == nil {
+		i := t.index(p.key)
+		if i < 0 {
 			r.unknownKey(p, t.head, t.names())
-			seen[nearest(p.key, t.names())] = true // it is there, misspelt
+			if i = t.index(nearest(p.key, t.names())); i >= 0 {
+				seen[i] = true // it is there, misspelt
+			}
 			continue
 		}
-		seen[p.key] = true
-		k.read(r, p.val, into)
+		seen[i] = true
+		t.keys[i].read(r, p.val, into)
 	}
-	for _, k := range t.keys {
-		if k.must && !seen[k.name] && !n.torn {
+	for i, k := range t.keys {
+		if k.must && !seen[i] && !n.torn {
 			r.mistake(n.span(), fmt.Sprintf("%s has no %s", t.head, k.name), fmt.Sprintf("add a line such as: %s = %s", k.name, k.shown()))
 		}
 	}
@@ -107,12 +110,14 @@ func (t *table[T]) read(r *reader, n *node, into *T) bool {
 }
 
 func (t *table[T]) key(name string) *key[T] {
-	for i := range t.keys {
-		if t.keys[i].name == name {
-			return &t.keys[i]
-		}
+	if i := t.index(name); i >= 0 {
+		return &t.keys[i]
 	}
 	return nil
+}
+
+func (t *table[T]) index(name string) int {
+	return slices.IndexFunc(t.keys, func(k key[T]) bool { return k.name == name })
 }
 
 func (t *table[T]) names() []string {

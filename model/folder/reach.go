@@ -2,9 +2,11 @@ package folder
 
 import (
 	"fmt"
-	"regexp"
+	"path"
 	"slices"
 	"strconv"
+	"strings"
+	"time"
 
 	"tackwright/model"
 )
@@ -17,32 +19,34 @@ const recordsBack = 120 + exposed
 // exposed is how many dates before its mark a horse's contacts count.
 const exposed = 14
 
-var (
-	postedNames = regexp.MustCompile(`^posted/(\d{4}-\d\d-\d\d)-v(\d+)\.toml$`)
-	riddenNames = regexp.MustCompile(`^ridden/(\d{4}-\d\d-\d\d)\.toml$`)
-)
-
 // postedName is where a version is kept that covers dates from one on.
 func postedName(from model.Date, version int) string {
 	return fmt.Sprintf("posted/%s-v%d.toml", from, version)
 }
 
+// isRecord reports whether a file tells of dates that are past sooner or later.
+func isRecord(name string) bool { return path.Dir(name) == "posted" || path.Dir(name) == "ridden" }
+
 // recordDates are the dates that a record covers, by its name, and its version
 // if it is a posted one. Those of a name that people gave are not known.
 func recordDates(name string) (from, until model.Date, version int, known bool) {
-	m := postedNames.FindStringSubmatch(name)
-	days := model.Date(6)
-	if m == nil {
-		m, days = riddenNames.FindStringSubmatch(name), 0
-	}
-	if m == nil {
+	dir, file := path.Split(name)
+	date, ok := strings.CutSuffix(file, ".toml")
+	if len(date) < len(time.DateOnly) || !ok {
 		return 0, 0, 0, false
 	}
-	from, err := model.ParseDate(m[1])
-	if len(m) > 2 {
-		version, _ = strconv.Atoi(m[2])
+	date, rest := date[:len(time.DateOnly)], date[len(time.DateOnly):]
+	from, err := model.ParseDate(date)
+	switch {
+	case err != nil:
+	case dir == "ridden/" && rest == "":
+		return from, from, 0, true
+	case dir == "posted/" && strings.HasPrefix(rest, "-v"):
+		if version, err = strconv.Atoi(rest[2:]); err == nil && version > 0 {
+			return from, from + 6, version, true
+		}
 	}
-	return from, from + days, version, err == nil
+	return 0, 0, 0, false
 }
 
 // reach are the dates whose records can matter around a date: those before it

@@ -140,13 +140,44 @@ func TestAWeekPostedBetweenItsTextsIsReadUpToThem(t *testing.T) {
 	}
 }
 
+// dailies adds three years of dates closed and of notes, three on each date.
+func dailies(t testing.TB, f *Folder) {
+	t.Helper()
+	jo, number := f.Centre.Persons[0], 1000
+	for i := 1; i <= 780; i++ {
+		date := f.r.today - model.Date(i*7/5) - 7
+		at := model.Instant{Date: date, Minute: 1000}
+		var b bytes.Buffer
+		for range 3 {
+			number++
+			b.Write(noteText(&model.Note{Kind: model.NoteRiderAway, By: jo, At: at, Date: date, Rider: f.Centre.Riders[i%len(f.Centre.Riders)], Words: "has a cold"}, number))
+			b.WriteString("\n")
+		}
+		for name, text := range map[string][]byte{fmt.Sprintf("notes/%s.toml", date): b.Bytes(),
+			fmt.Sprintf("ridden/%s.toml", date): riddenText(&model.Ridden{Date: date, By: jo, At: at})} {
+			if err := os.WriteFile(disk(f.Dir).path(name), text, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
 func BenchmarkOpen(b *testing.B) {
-	for _, weeks := range []int{0, 160} {
+	for _, c := range []struct {
+		name   string
+		weeks  int
+		daily  bool
+		around model.Date
+	}{{"nothing before", 0, false, 0}, {"160 posted weeks of 75 rides", 160, false, 0}, {"the same, every one read", 160, false, 1200},
+		{"the same, 780 dates closed and 2340 notes", 160, true, 0}} {
 		f := demo(b)
-		yearsAgo(b, f, weeks, 75)
-		b.Run(fmt.Sprintf("%d posted weeks of 75 rides", weeks), func(b *testing.B) {
+		yearsAgo(b, f, c.weeks, 75)
+		if c.daily {
+			dailies(b, f)
+		}
+		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
-				g, err := Open(f.Dir)
+				g, err := OpenAround(f.Dir, f.r.today-c.around)
 				if err != nil || len(g.Mistakes()) > 0 {
 					b.Fatal(err, shown(g.Mistakes()))
 				}
