@@ -104,6 +104,13 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 		r.mistake(n.spot("by"), fmt.Sprintf("%s may not end this", note.By.Name),
 			fmt.Sprintf("name somebody else, or add %q to may_end of %s", need.by, note.By.Name))
 	}
+	if need.by != "" && note.Kind != model.NoteForm && note.IsToCome() {
+		at := n.spot("date")
+		if note.Date == note.At.Date {
+			at = n.spot("from")
+		}
+		r.mistake(at, fmt.Sprintf("it was written on %s, before it was so: nothing is ended ahead of time", note.At), "note it when it is so; until then leave this note out")
+	}
 	r.inOrder(n, "date", "through", note.Date, note.Through)
 	if note.Until != 0 && note.Kind != model.NoteShortened && max(note.Date, note.Through) == note.Date && note.Until <= note.From {
 		r.mistake(n.spot("until"), fmt.Sprintf("until %s is not after from %s", note.Until, note.From), "mend from or until")

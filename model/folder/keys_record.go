@@ -74,7 +74,6 @@ type postedEntry struct {
 	rides     []*node
 	now       model.Instant
 	proof     model.Proof
-	stood     int // number of the latest note then
 	withdraws int
 	sources   []sourceFile
 }
@@ -116,7 +115,7 @@ var postedKeys = &table[postedEntry]{
 		is("withdraws", counted, "number of an earlier version, in place of which those before it stand again", "none", func(p *postedEntry, v int) { p.withdraws = v }).eg(`4`),
 		is("now", instants, "rides that had started then were facts", "none had", func(p *postedEntry, v model.Instant) { p.now = v }),
 		is("hash", words("hexadecimal digits", `"1b9f..."`), "what the proof is bound to", "nothing is proved", func(p *postedEntry, v string) { p.proof.Hash = v }),
-		is("notes", counted, "number of the latest note that it goes by", "none had been written", func(p *postedEntry, v int) { p.stood = v }).eg(`12`),
+		is("notes", counted, "number of the latest note that it goes by", "none had been written", func(p *postedEntry, v int) { p.Notes = v }).eg(`12`),
 		is("goal", list(tableForm("a goal", `{ name = "seat a", value = 4, bound = 4, proved = true }`, goalKeys), "a list of goals"), "what is known of each goal", "nothing", func(p *postedEntry, v []model.GoalResult) { p.proof.Goals = v }),
 		is("ride", nodes(toldKeys, `{ date = 2026-11-25, start = 10:00 }`), "its rides", "none", func(p *postedEntry, v []*node) { p.rides = v }),
 		is("source", list(tableForm("a file as it was", `{ file = "horses.toml", text = "[[horse]]" }`, sourceFileKeys), "a list of files"), "the files that its week was solved from", "not kept", func(p *postedEntry, v []sourceFile) { p.sources = v }),

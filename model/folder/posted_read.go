@@ -82,7 +82,7 @@ func (f *Folder) then(name string, e *postedEntry) (*reader, error) {
 		root := r.parse(x.name, data)
 		root.keep("note", func(n *node) bool {
 			number := n.get("number")
-			return number != nil && atMost(number.val.text, e.stood)
+			return number != nil && atMost(number.val.text, e.Notes)
 		})
 		notes = append(notes, root)
 	}

@@ -54,7 +54,7 @@ func (r *reader) standAgain(v *model.Posted, withdrawn int, plain []*model.Poste
 		}
 		if stands != last {
 			last = stands
-			again := &model.Posted{Version: v.Version, By: v.By, At: v.At, From: d}
+			again := &model.Posted{Version: v.Version, By: v.By, At: v.At, From: d, Notes: stands.Notes}
 			r.entries[again] = r.entries[stands]
 			out = append(out, again)
 		}

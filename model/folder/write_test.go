@@ -169,9 +169,9 @@ func TestANoteOfEveryKindIsReadBackAsItWasWritten(t *testing.T) {
 	c := f.Centre
 	jo, duke, ada, tue, indoor, s1 := c.Persons[0], c.Horses[0], c.Riders[0], c.Lessons[0], c.Arenas[0], c.Pieces[0]
 	notes := map[model.NoteKind]model.Note{
-		model.NoteHorseOut: {Horse: duke, Why: model.Appointment, From: 480, Until: 540, Through: monday + 1, Review: monday + 2}, model.NoteHorseBack: {Horse: duke, From: 600},
+		model.NoteHorseOut: {Horse: duke, Why: model.Appointment, From: 480, Until: 540, Through: monday + 1, Review: monday + 2}, model.NoteHorseBack: {Horse: duke, From: 400},
 		model.NoteOwnTack: {Horse: duke}, model.NoteOwnTackEnd: {Horse: duke}, model.NotePieceOut: {Piece: s1, Words: "a \\ and a \ttab"}, model.NotePieceBack: {Piece: s1},
-		model.NoteCleaned: {Piece: s1, From: 700}, model.NoteRiderAway: {Rider: ada, Lesson: tue, Through: monday + 9}, model.NoteRiderAdded: {Rider: ada, Lesson: tue},
+		model.NoteCleaned: {Piece: s1, From: 100}, model.NoteRiderAway: {Rider: ada, Lesson: tue, Through: monday + 9}, model.NoteRiderAdded: {Rider: ada, Lesson: tue},
 		model.NoteCancelled: {Lesson: tue}, model.NoteMoved: {Lesson: tue, From: 660, Until: 24 * 60, Arena: indoor}, model.NoteShortened: {Lesson: tue, Until: 630},
 		model.NoteHands: {Lesson: tue, Hands: model.Hands{Leaders: 0, Sidewalkers: -1}}, model.NoteWeather: {Warmth: 0, Humidity: 60}, model.NoteArenaClosed: {Arena: indoor, From: 720},
 		model.NoteInstructor: {Lesson: tue, Instructor: jo}, model.NoteAway: {Instructor: jo, From: 60}, model.NoteKeep: {Rider: ada, Horse: duke, Seat: s1}, model.NoteNever: {Rider: ada, Horse: duke},
@@ -180,7 +180,7 @@ func TestANoteOfEveryKindIsReadBackAsItWasWritten(t *testing.T) {
 	var want []string
 	for i, kind := range model.NoteKinds {
 		n := notes[kind]
-		n.Kind, n.By, n.At, n.Date = kind, jo, tuesdayMorning, monday+model.Date(1+i%2)
+		n.Kind, n.By, n.At, n.Date = kind, jo, tuesdayMorning, monday+model.Date(i%2)
 		if kind != model.NoteHands {
 			n.Hands = model.NoHands
 		}
