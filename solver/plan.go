@@ -116,5 +116,8 @@ func groundWords(w *model.Week, r *model.Ride) []string {
 	if n := len(names) - 1; n > 0 {
 		would = strings.Join(names[:n], ", ") + " or " + names[n]
 	}
-	return append(reasons, would+" would do, but other rides of the week need them")
+	if len(reasons) > 0 {
+		return append(reasons, "with enough of them "+would+" would do, unless other rides of the week need them")
+	}
+	return []string{would + " would do, but other rides of the week need them"}
 }

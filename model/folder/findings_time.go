@@ -108,7 +108,7 @@ func (l *finder) room(m *model.Meeting) bool {
 	}{{m.Lesson.Size, "it takes"}, {m.Arena.RidersAtOnce, m.Arena.Name + " takes"}, {m.Instructor.RidersAtOnce, m.Instructor.Name + " takes"}} {
 		if limit.n != 0 && most > limit.n {
 			l.find(m.Lesson, l.r.at(m.Lesson, "riders"), most-limit.n, fmt.Sprintf("%s has %d riders at %s on %s, and %s %d at once",
-				m.Name, most, at, long(m.Date), limit.who, limit.n), "move somebody to another lesson, or mend the limit")
+				m.Name, most, at.Clock(l.c.House.TwelveHour), long(m.Date), limit.who, limit.n), "move somebody to another lesson, or mend the limit")
 			return true
 		}
 	}

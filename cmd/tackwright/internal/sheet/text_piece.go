@@ -39,7 +39,7 @@ func (t *pullText) signs(pieces []Piece) {
 	words := "Tick what is carried."
 	for _, x := range []struct {
 		sign, words string
-	}{{hangsOn, "+ comes with the piece above."}, {comesOff, "> comes off another horse."}} {
+	}{{hangsOn, "+ comes with the piece above."}, {comesOff, "> see the changeovers."}} {
 		if slices.ContainsFunc(pieces, func(p Piece) bool { return sign(p) == x.sign }) {
 			words += "  " + x.words
 		}
