@@ -184,8 +184,12 @@ func (e *eraser) outOfRecord(name string, data []byte) []byte {
 				edits = append(edits, edit{p.val.start, p.val.end, "[]"})
 			case about && p.key == "words":
 				edits = append(edits, edit{p.val.start, p.val.end, `""`})
-			case p.key == "text" && p.val.kind == unstable.String && strings.HasPrefix(name, "posted/"):
-				if text := e.outOfCentre(name, []byte(p.val.text)); string(text) != p.val.text {
+			case n != root && p.key == "text" && p.val.kind == unstable.String && strings.HasPrefix(name, "posted/"):
+				clean := e.outOfCentre
+				if file := n.get("file"); file != nil && isStanding(file.val.text) {
+					clean = e.outOfRecord
+				}
+				if text := clean(name, []byte(p.val.text)); string(text) != p.val.text {
 					edits = append(edits, edit{p.val.start, p.val.end, block(string(text))})
 				}
 			case p.key == "text" && p.val.kind == unstable.String && strings.HasPrefix(name, "history/"):

@@ -79,3 +79,6 @@ func isDated(name string) bool {
 
 // isTop reports whether a file is one of the centre's own.
 func isTop(name string) bool { return !strings.Contains(name, "/") }
+
+// isStanding reports whether a file has the standing pairings of a term.
+func isStanding(name string) bool { return strings.HasPrefix(name, "standing/") }

@@ -74,6 +74,7 @@ height = "150 cm"
 	}
 	f := openTxtar(t, &txtar.Archive{Files: []txtar.File{
 		{Name: "yard.toml", Data: []byte(text)},
+		{Name: "standing/2026-09-01.toml", Data: []byte("term = \"Autumn\"\nby = \"Jo Marsh\"\nat = 2026-09-01T09:00\n[[pairing]]\nrider = \"Ada Grey\"\nlesson = \"Wed 11:00\"\nhorse = \"Pepper\"\n")},
 		{Name: "yard.toml.bak", Data: []byte(text)},
 		{Name: "letter.txt", Data: []byte("Dear Mrs Grey, Ada  grey rides on Tuesday.")},
 		{Name: "notes/hand.toml", Data: []byte("# asked by Ada Grey\n[[note]]\nnumber = 1\nkind = \"rider added\"\nat = 2026-11-20T08:00\nby = \"Jo Marsh\"\ndate = 2026-12-01\nrider = \"Ada Grey\"\nlesson = \"Tue 10:00\"\nwords = \"hip is better\"\n")},

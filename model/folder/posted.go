@@ -94,21 +94,21 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 		}
 		t.write(&b)
 	}
-	for _, name := range f.tops() {
+	for _, name := range f.planFrom() {
 		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
 	}
 	return b.Bytes()
 }
 
-// tops are the centre's own files that were read.
-func (f *Folder) tops() []string {
-	var tops []string
+// planFrom are the files that a week is made from, but for notes and records.
+func (f *Folder) planFrom() []string {
+	var names []string
 	for _, x := range f.listed {
-		if x.unread == "" && isTop(x.name) {
-			tops = append(tops, x.name)
+		if x.unread == "" && (isTop(x.name) || isStanding(x.name)) {
+			names = append(names, x.name)
 		}
 	}
-	return tops
+	return names
 }
 
 const sourceHeader = "[[source]]"

@@ -59,9 +59,14 @@ func (f *Folder) ReadPosted(p *model.Posted) (*model.Week, *model.Plan, []Troubl
 // then reads the centre as it was when a plan was posted.
 func (f *Folder) then(name string, e *postedEntry) (*reader, error) {
 	r := newReader()
-	var tops, notes []*node
+	var tops, standing, notes []*node
 	for _, x := range e.sources {
-		tops = append(tops, r.parse(name+" "+x.file, []byte(x.text)))
+		root := r.parse(name+" "+x.file, []byte(x.text))
+		if isStanding(x.file) {
+			standing = append(standing, root)
+		} else {
+			tops = append(tops, root)
+		}
 	}
 	r.readTops(tops)
 	r.today = e.At.Date
@@ -108,6 +113,7 @@ func (f *Folder) then(name string, e *postedEntry) (*reader, error) {
 	}
 	r.readRecords(records["posted"], records["ridden"])
 	r.check()
+	r.readStanding(standing)
 	r.centre.Obey()
 	return r, nil
 }

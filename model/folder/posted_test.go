@@ -92,6 +92,33 @@ func TestALaterWeighingDoesNotTurnAnOldPlanWrong(t *testing.T) {
 	}
 }
 
+func TestAPostedPlanGoesByThePairingsThatStoodThen(t *testing.T) {
+	term := yard + "[[term]]\nname = \"Autumn\"\nfirst = 2026-09-01\nlast = 2026-12-18\n"
+	f := openTxtar(t, &txtar.Archive{Files: []txtar.File{{Name: "yard.toml", Data: []byte(term)}}})
+	c := f.Centre
+	stand := func(horse *model.Horse) {
+		t.Helper()
+		pairings := []model.Pairing{{Rider: c.Riders[0], Lesson: c.Lessons[0], Horse: horse}}
+		if _, err := f.WriteStanding(c.Terms[0], pairings, c.Persons[0], tuesdayMorning); err != nil {
+			t.Fatal(err)
+		}
+		f = reopen(t, f)
+		c = f.Centre
+	}
+	stand(c.Horses[1])
+	post(t, f, monday, adaRides)
+	f = reopen(t, f)
+	c = f.Centre
+	stand(c.Horses[0])
+	w, p, troubles, err := f.ReadPosted(c.Posted[0])
+	if err != nil || len(troubles) > 0 {
+		t.Fatal(err, shown(troubles))
+	}
+	if usual, _ := w.Usual(w.Rides[0]); usual.Name != "Pepper" || w.Fingerprint(p) != p.Proof.Hash {
+		t.Errorf("her usual horse was %s", usual.Name)
+	}
+}
+
 func TestAPlanIsPostedOnlyOnWhatItWasSolvedFrom(t *testing.T) {
 	hand := []byte("# another line\n" + yard)
 	for name, c := range map[string]struct {

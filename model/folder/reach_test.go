@@ -30,7 +30,7 @@ func yearsAgo(t testing.TB, f *Folder, weeks, rides int) {
 			told.Date = from + model.Date(j%6)
 			(&toldRide{Told: told}).write(&b)
 		}
-		for _, name := range f.tops() {
+		for _, name := range f.planFrom() {
 			fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
 		}
 		name := disk(f.Dir).path(postedName(from, 1000-i))
