@@ -124,6 +124,9 @@ func says(t testing.TB, f *Folder) string {
 func TestADiskThatTakesNoMoreLosesNothing(t *testing.T) {
 	for _, wrong := range []error{syscall.ENOSPC, syscall.EROFS} {
 		for _, a := range acts {
+			if wrong == syscall.EROFS && a.name != "note" && a.name != "undo what was ridden" {
+				continue // the others go the same way
+			}
 			steps, refused := 1<<30, 0
 			for n := 1; n <= steps; n++ {
 				f := lived(t)
