@@ -28,7 +28,7 @@ func (k *weekMaker) facts() {
 	}
 	for _, r := range k.Rides {
 		if r.State == Open && k.hasStarted(r.Date(), r.Start) {
-			r.State, r.OffWhy = Off, "the hour is past and nothing was posted for it"
+			r.State, r.OffWhy, r.Past = Off, "the hour is past and nothing was posted for it", true
 		}
 	}
 	slices.SortStableFunc(k.Facts, compareStints)

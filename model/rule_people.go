@@ -63,7 +63,7 @@ var riderHere = &Rule{
 	Sentence: "a rider who is away does not ride",
 	audit: func(l *ledger) {
 		for _, s := range l.open {
-			if r := s.Ride; r.State == Off && r.closed() == "" {
+			if r := s.Ride; r.State == Off && !r.Past && r.closed() == "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, r.OffWhy)
 			}
 		}
@@ -133,6 +133,9 @@ var asTold = &Rule{
 			}
 		}
 		for _, s := range l.open {
+			if s.Ride.Past {
+				l.breaks([]*Stint{s}, "%s: its hour is past, and it was not told that it rides", s.Name)
+			}
 			if why := NotAsHeld(s.Ride, s.Turn.Horse, s.Turn.Seat); why != "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, why)
 			}

@@ -57,6 +57,7 @@ type Ride struct {
 	Start, End Minute
 	State      RideState
 	OffWhy     string
+	Past       bool  // Off, because it was never posted and its hour is past
 	Told       *Turn // of a started ride; nil: on the ground
 	Held       *Hold // nil: free
 	Never      []*Horse

@@ -134,10 +134,10 @@ func (a *planAnswer) sum(w *model.Week, p *model.Plan) {
 // offWhy is why a ride counts in no goal. What a person wrote of a rider's
 // absence stays in the folder.
 func offWhy(w *model.Week, r *model.Ride) string {
-	switch at := (model.Instant{Date: r.Date(), Minute: r.Start}); {
+	switch {
 	case r.Meeting.NotHeld != "":
 		return "the lesson is not held" + closedFor(w, r)
-	case !w.Now.IsZero() && !w.Now.Before(at):
+	case r.Past:
 		return "the hour is past and nothing was posted for it"
 	case r.Start >= r.Meeting.End:
 		return "the lesson was shortened, and ends before it"
