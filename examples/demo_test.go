@@ -45,6 +45,7 @@ func TestTheDemoHasTheUntidinessOfAnyOffice(t *testing.T) {
 		"Cosmo Dunkerley has no size of seat, so that sizes of seats are not checked",
 		"Cosmo Dunkerley has no weight, and so does not ride",
 		"Lavinia Stroudley's form runs out on 2026-11-06",
+		"Thu 13:30 on Thursday 2026-10-15: the riders of the lesson need 5 sidewalkers at once, and it counts on 3",
 		"the check of S8 runs out on 2026-11-05",
 	}
 	slices.Sort(got)
