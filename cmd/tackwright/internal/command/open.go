@@ -7,29 +7,31 @@ import (
 )
 
 // open reads a folder in which nothing may be wrong. Where there are mistakes
-// it names them all, with --json as the answer of check too.
+// it names them all.
 func (c *call) open(dir string) (*folder.Folder, error) {
 	f, err := folder.Open(dir)
 	if err != nil {
 		return nil, err
 	}
 	if wrong := f.Mistakes(); len(wrong) > 0 {
-		c.complain(wrong)
-		if c.asJSON {
-			if err := c.json(&checkAnswer{Mistakes: troublesOf(wrong)}); err != nil {
-				return nil, err
-			}
+		if err := c.complain(wrong); err != nil {
+			return nil, err
 		}
 		return nil, no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
 	}
 	return f, nil
 }
 
-// complain writes mistakes to standard error.
-func (c *call) complain(wrong []folder.Trouble) {
+// complain writes mistakes to standard error; with --json they are the answer
+// too, as check gives it.
+func (c *call) complain(wrong []folder.Trouble) error {
 	for _, t := range wrong {
 		fmt.Fprintf(c.err, "%s\n\n", t)
 	}
+	if c.asJSON {
+		return c.json(&checkAnswer{Mistakes: troublesOf(wrong)})
+	}
+	return nil
 }
 
 // count is a number with what it counts: "1 ride", "2 rides".
