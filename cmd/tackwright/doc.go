@@ -387,7 +387,7 @@ With --json:
 	tack_ups[].pieces[].off_at
 	tack_ups[].pieces[].on_again
 	tack_ups[].waits_for[]     with the keys of tack_ups[].pieces[]
-	tack_ups[].rest_by
+	tack_ups[].others_by
 	tack_ups[].rides[]         with the keys of on_the_ground[]
 	tack_ups[].off_from
 	changeovers[]

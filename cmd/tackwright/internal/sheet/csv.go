@@ -36,8 +36,8 @@ func (l *PullList) CSV() string {
 	}
 	for _, u := range l.TackUps {
 		r, at := u.Rides[0], u.OnBy
-		if u.RestBy != 0 {
-			at = u.RestBy
+		if u.OthersBy != 0 {
+			at = u.OthersBy
 		}
 		in, out := "", ""
 		if u.CrossTies != nil {

@@ -27,7 +27,7 @@ func TestAHorseThatWaitsForSharedTackSaysSoAndHasAllElseAtTheReadyTime(t *testin
 		b.Mia.Extras = []model.ExtraNeed{}
 	})
 	u := l.TackUps[1]
-	if u.OnBy != clock("11:00") || u.RestBy != clock("10:50") || !slices.Equal(tags(u.WaitsFor), []string{"oak", "oak pad", "oak girth"}) {
+	if u.OnBy != clock("11:00") || u.OthersBy != clock("10:50") || !slices.Equal(tags(u.WaitsFor), []string{"oak", "oak pad", "oak girth"}) {
 		t.Errorf("%+v", u)
 	}
 	text := strings.Join(strings.Fields(l.Text()), " ")

@@ -16,12 +16,12 @@ type TackUp struct {
 	Kept      string  `json:"kept,omitempty"`  // stall or field
 	Again     bool    `json:"again,omitempty"` // it was tacked up before, and has rested
 	CrossTies *Bay    `json:"cross_ties,omitempty"`
-	NoBay     bool    `json:"no_bay,omitempty"` // no bay of the cross ties is free in time
-	Pieces    []Piece `json:"pieces"`           // beside its own bridle or halter
-	WaitsFor  []Piece `json:"waits_for"`        // those of them that come off another horse too late for the ready time
-	RestBy    Clock   `json:"rest_by,omitzero"` // then: when all others are at the horse
-	Rides     []Ride  `json:"rides"`            // in order; what changes between them is a changeover
-	OffFrom   Clock   `json:"off_from"`         // when it is untacked
+	NoBay     bool    `json:"no_bay,omitempty"`   // no bay of the cross ties is free in time
+	Pieces    []Piece `json:"pieces"`             // beside its own bridle or halter
+	WaitsFor  []Piece `json:"waits_for"`          // those of them that come off another horse too late for the ready time
+	OthersBy  Clock   `json:"others_by,omitzero"` // then: when all others are at the horse
+	Rides     []Ride  `json:"rides"`              // in order; what changes between them is a changeover
+	OffFrom   Clock   `json:"off_from"`           // when it is untacked
 
 	begin model.Minute
 }
@@ -88,7 +88,7 @@ func (d *day) tackUp(s *model.Stint) (TackUp, tacking) {
 		}
 		p.From, p.OffAt, p.Waits = g.Turn.Horse.Name, Clock(g.End), d.rested(g, s)
 		if rest := d.onBy(s); !p.Waits && rest < s.Start {
-			u.WaitsFor, u.RestBy = append(u.WaitsFor, *p), Clock(rest)
+			u.WaitsFor, u.OthersBy = append(u.WaitsFor, *p), Clock(rest)
 		}
 	}
 	for i, t := range d.run(s) {

@@ -187,7 +187,7 @@ func (t *pullText) about(u TackUp) []string {
 		say = append(say, fmt.Sprintf("! waits for %s from %s (off %s): no ready time", and(waits), p.From, t.clock(p.OffAt)))
 	}
 	if len(u.WaitsFor) > 0 {
-		say = append(say, "all else at the horse by "+t.clock(u.RestBy))
+		say = append(say, "all else at the horse by "+t.clock(u.OthersBy))
 	}
 	return say
 }
