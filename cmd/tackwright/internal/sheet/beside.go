@@ -7,11 +7,11 @@ import (
 
 // Needs are what a rider wears herself and no horse does: a helmet, a gait belt.
 type Needs struct {
-	Start  Clock    `json:"start"`
+	Start  Clock    `json:"start" about:"when the ride starts"`
 	Arena  string   `json:"arena,omitempty"`
 	Lesson string   `json:"lesson"`
-	Rider  string   `json:"rider"`
-	Things []string `json:"things"`
+	Rider  string   `json:"rider" about:"first name and mark"`
+	Things []string `json:"things" about:"what the rider wears, such as a helmet or a gait belt"`
 }
 
 // besideTheRing are the things that seated riders need, by start, lesson

@@ -10,17 +10,15 @@ import (
 // Changeover is tack going from one horse to another, or a horse changing tack
 // between two rides with no rest. What stays on a horse is none.
 type Changeover struct {
-	OffAt Clock    `json:"off_at"` // when the earlier ride ends
-	OnBy  Clock    `json:"on_by"`
-	From  Ride     `json:"from"`            // the horse that gives; the same where it changes tack
-	To    Ride     `json:"to"`              // the horse that gets
-	On    []Piece  `json:"on"`              // put on
-	Off   []Piece  `json:"off"`             // taken off, and not for another horse
-	Stays []string `json:"stays_on"`        // tags of what the horse keeps on
-	Waits bool     `json:"waits,omitempty"` // a rest or longer: it may hang at its rack until then
-	// NoTime: the next ride starts as the last one ends, so that it is done in the
-	// ring as the riders change.
-	NoTime bool `json:"no_time,omitempty"`
+	OffAt  Clock    `json:"off_at" about:"when the earlier ride ends"`
+	OnBy   Clock    `json:"on_by" about:"when it must be on"`
+	From   Ride     `json:"from" about:"the horse that gives; the same where it changes tack"`
+	To     Ride     `json:"to" about:"the horse that gets"`
+	On     []Piece  `json:"on" about:"put on"`
+	Off    []Piece  `json:"off" about:"taken off, and not for another horse"`
+	Stays  []string `json:"stays_on" about:"tags of what the horse keeps on"`
+	Waits  bool     `json:"waits,omitempty" about:"a rest or longer: it may hang at its rack until then"`
+	NoTime bool     `json:"no_time,omitempty" about:"the next ride starts as the last one ends: it is done in the ring"`
 }
 
 // SameHorse reports whether a horse changes tack, and none gives to another.

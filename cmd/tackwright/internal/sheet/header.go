@@ -22,24 +22,24 @@ type Stamp struct {
 // Header is what every sheet for the barn says of its day and of itself.
 type Header struct {
 	Centre  string `json:"centre"`
-	Date    string `json:"date"`
-	Day     string `json:"day"`  // the date in words
-	Plan    string `json:"plan"` // "pencilled in ...", or "version 3, posted by ..."
-	Version int    `json:"version,omitempty"`
-	Pencil  bool   `json:"pencilled"`      // so it has no version
-	Hash    string `json:"hash,omitempty"` // of a pencilled plan: another one after any change of who rides what
-	Printed string `json:"printed"`        // "2026-11-26 07:10"
+	Date    string `json:"date" about:"such as 2026-11-26"`
+	Day     string `json:"day" about:"the date in words"`
+	Plan    string `json:"plan" about:"\"pencilled in ...\", or \"version 3, posted by ...\""`
+	Version int    `json:"version,omitempty" about:"of a posted plan"`
+	Pencil  bool   `json:"pencilled" about:"so it has no version"`
+	Hash    string `json:"hash,omitempty" about:"of a pencilled plan: another one after any change of who rides what"`
+	Printed string `json:"printed" about:"\"2026-11-26 07:10\""`
 
-	Rides      int      `json:"rides"`         // seated
-	Horses     int      `json:"horses"`        // that carry them
-	Ground     []Ride   `json:"on_the_ground"` // rides without a horse
-	Works      []Ride   `json:"other_work"`
-	NotWorking []string `json:"not_working"` // horses; no reason is ever given
+	Rides      int      `json:"rides" about:"seated"`
+	Horses     int      `json:"horses" about:"that carry them"`
+	Ground     []Ride   `json:"on_the_ground" about:"rides without a horse"`
+	Works      []Ride   `json:"other_work" about:"of horses, with no rider of a lesson"`
+	NotWorking []string `json:"not_working" about:"horses; no reason is ever given"`
 
-	NotChecked     []NotChecked `json:"not_checked"`
-	NotCheckedHere []string     `json:"not_checked_here"` // records that the centre keeps elsewhere
-	Cautions       []string     `json:"cautions"`
-	Deferral       string       `json:"deferral"`
+	NotChecked     []NotChecked `json:"not_checked" about:"what nobody recorded, so that no rule could look at it"`
+	NotCheckedHere []string     `json:"not_checked_here" about:"records that the centre keeps elsewhere"`
+	Cautions       []string     `json:"cautions" about:"that every sheet for the barn carries"`
+	Deferral       string       `json:"deferral" about:"who decides what the program does not"`
 
 	printed string // on the house's clock
 	dayName string // without the year

@@ -10,20 +10,20 @@ import (
 
 // Piece is one thing to carry, as its tag and the tack room have it.
 type Piece struct {
-	Kind     string `json:"kind"`
-	Layer    int    `json:"layer,omitempty"` // of two pads and more: 1 lies on the horse's back
-	Tag      string `json:"piece"`
-	Size     string `json:"size,omitempty"`      // of a girth in the centre's units
-	Rack     string `json:"rack,omitempty"`      // its spot, or that of the seat it is kept with
-	KeptWith string `json:"kept_with,omitempty"` // the seat that it is kept with
-	KeptAt   string `json:"kept_at,omitempty"`   // the horse that it is kept with
-	Travels  bool   `json:"travels,omitempty"`   // carried with that seat: nobody looks for it
-	Looks    string `json:"looks,omitempty"`     // what the eye finds
+	Kind     string `json:"kind" about:"saddle, pad, girth ..."`
+	Layer    int    `json:"layer,omitempty" about:"of two pads and more: 1 lies on the horse's back"`
+	Tag      string `json:"piece" about:"tag"`
+	Size     string `json:"size,omitempty" about:"of a girth in the centre's units"`
+	Rack     string `json:"rack,omitempty" about:"its spot, or that of the seat it is kept with"`
+	KeptWith string `json:"kept_with,omitempty" about:"the seat that it is kept with"`
+	KeptAt   string `json:"kept_at,omitempty" about:"the horse that it is kept with"`
+	Travels  bool   `json:"travels,omitempty" about:"carried with that seat: nobody looks for it"`
+	Looks    string `json:"looks,omitempty" about:"what the eye finds"`
 
-	From    string `json:"from,omitempty"`    // the horse that wears it before
-	Waits   bool   `json:"waits,omitempty"`   // a rest or longer since then: it hangs at its rack
-	OffAt   Clock  `json:"off_at,omitzero"`   // when that ride ends
-	OnAgain Clock  `json:"on_again,omitzero"` // when the horse it came off wears it again
+	From    string `json:"from,omitempty" about:"the horse that wears it before"`
+	Waits   bool   `json:"waits,omitempty" about:"a rest or longer since then: it hangs at its rack"`
+	OffAt   Clock  `json:"off_at,omitzero" about:"when that ride ends"`
+	OnAgain Clock  `json:"on_again,omitzero" about:"when the horse it came off wears it again"`
 	tagged  *model.Piece
 }
 

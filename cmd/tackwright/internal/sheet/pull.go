@@ -11,11 +11,11 @@ import (
 // "09:50" on a 24-hour clock and its dates "2026-11-26".
 type PullList struct {
 	Header
-	CrossTies     *CrossTies   `json:"cross_ties,omitempty"` // where the centre states how many
-	TackUps       []TackUp     `json:"tack_ups"`             // in the order in which helpers begin
-	Changeovers   []Changeover `json:"changeovers"`
-	BesideTheRing []Needs      `json:"beside_the_ring"`
-	PutAway       []PutAway    `json:"put_away"` // by rack spot
+	CrossTies     *CrossTies   `json:"cross_ties,omitempty" about:"where the centre states how many"`
+	TackUps       []TackUp     `json:"tack_ups" about:"in the order in which helpers begin"`
+	Changeovers   []Changeover `json:"changeovers" about:"tack that goes to another horse, or a horse that changes tack"`
+	BesideTheRing []Needs      `json:"beside_the_ring" about:"what riders wear themselves"`
+	PutAway       []PutAway    `json:"put_away" about:"by rack spot"`
 
 	twelve bool   // the house's clock, for layouts
 	paper  string // that they are made for

@@ -9,10 +9,10 @@ import (
 
 // PutAway is a piece that goes back after its last use of the day.
 type PutAway struct {
-	From  Clock   `json:"from"` // when that use ends
-	Horse string  `json:"horse"`
-	Piece Piece   `json:"piece"`
-	With  []Piece `json:"with"` // what is kept with the seat, and came off with it
+	From  Clock   `json:"from" about:"when that use ends"`
+	Horse string  `json:"horse" about:"that wears it last"`
+	Piece Piece   `json:"piece" about:"what goes back"`
+	With  []Piece `json:"with" about:"what is kept with the seat, and came off with it"`
 }
 
 // putAway are the pieces of the day by rack spot; then those that are kept with

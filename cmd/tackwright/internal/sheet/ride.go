@@ -8,19 +8,19 @@ import (
 
 // Ride is a horse's ride, or its other work, as a sheet names it.
 type Ride struct {
-	Start       Clock    `json:"start"`
+	Start       Clock    `json:"start" about:"24-hour clock"`
 	End         Clock    `json:"end"`
-	Horse       string   `json:"horse,omitempty"` // none: on the ground
-	Rider       string   `json:"rider,omitempty"` // first name and mark
-	Work        string   `json:"work,omitempty"`  // of a horse's other work: schooling, lunging
-	By          string   `json:"by,omitempty"`    // who does that work
-	Lesson      string   `json:"lesson,omitempty"`
+	Horse       string   `json:"horse,omitempty" about:"none: on the ground"`
+	Rider       string   `json:"rider,omitempty" about:"first name and mark"`
+	Work        string   `json:"work,omitempty" about:"of a horse's other work: schooling, lunging"`
+	By          string   `json:"by,omitempty" about:"who does that work"`
+	Lesson      string   `json:"lesson,omitempty" about:"none: other work"`
 	Arena       string   `json:"arena,omitempty"`
 	Instructor  string   `json:"instructor,omitempty"`
-	Mounting    []string `json:"mounting"` // places that rider, horse and arena share, first choice first; none: not recorded
-	Leaders     int      `json:"leaders,omitempty"`
-	Sidewalkers int      `json:"sidewalkers,omitempty"`
-	NewTack     bool     `json:"new_tack,omitempty"` // tack changes before it: see the changeovers
+	Mounting    []string `json:"mounting" about:"places that rider, horse and arena share, first choice first; none: not recorded"`
+	Leaders     int      `json:"leaders,omitempty" about:"that are needed"`
+	Sidewalkers int      `json:"sidewalkers,omitempty" about:"that are needed"`
+	NewTack     bool     `json:"new_tack,omitempty" about:"tack changes before it: see the changeovers"`
 }
 
 // ride describes a stint.

@@ -10,18 +10,18 @@ import (
 // TackUp is a horse made ready: what it wears until it is untacked, and whom it
 // carries.
 type TackUp struct {
-	OnBy      Clock   `json:"on_by"`
+	OnBy      Clock   `json:"on_by" about:"when all must be on"`
 	Horse     string  `json:"horse"`
-	Looks     string  `json:"looks,omitempty"`
-	Kept      string  `json:"kept,omitempty"`  // stall or field
-	Again     bool    `json:"again,omitempty"` // it was tacked up before, and has rested
-	CrossTies *Bay    `json:"cross_ties,omitempty"`
-	NoBay     bool    `json:"no_bay,omitempty"`   // no bay of the cross ties is free in time
-	Pieces    []Piece `json:"pieces"`             // beside its own bridle or halter
-	WaitsFor  []Piece `json:"waits_for"`          // those of them that come off another horse too late for the ready time
-	OthersBy  Clock   `json:"others_by,omitzero"` // then: when all others are at the horse
-	Rides     []Ride  `json:"rides"`              // in order; what changes between them is a changeover
-	OffFrom   Clock   `json:"off_from"`           // when it is untacked
+	Looks     string  `json:"looks,omitempty" about:"what the eye finds"`
+	Kept      string  `json:"kept,omitempty" about:"stall or field"`
+	Again     bool    `json:"again,omitempty" about:"it was tacked up before, and has rested"`
+	CrossTies *Bay    `json:"cross_ties,omitempty" about:"when it stands in a bay"`
+	NoBay     bool    `json:"no_bay,omitempty" about:"no bay of the cross ties is free in time"`
+	Pieces    []Piece `json:"pieces" about:"beside its own bridle or halter"`
+	WaitsFor  []Piece `json:"waits_for" about:"those of them that come off another horse too late for the ready time"`
+	OthersBy  Clock   `json:"others_by,omitzero" about:"then: when all others are at the horse"`
+	Rides     []Ride  `json:"rides" about:"in order; what changes between them is a changeover"`
+	OffFrom   Clock   `json:"off_from" about:"when it is untacked"`
 
 	begin model.Minute
 }
@@ -34,18 +34,18 @@ type Bay struct {
 
 // CrossTies is how the bays of a centre come round.
 type CrossTies struct {
-	Bays   int     `json:"bays"`
-	First  Clock   `json:"first,omitzero"` // when the first horse goes in
-	TooFew []Crowd `json:"too_few"`
+	Bays   int     `json:"bays" about:"how many there are"`
+	First  Clock   `json:"first,omitzero" about:"when the first horse goes in"`
+	TooFew []Crowd `json:"too_few" about:"horses that cannot all be tacked up in time"`
 }
 
 // Crowd are horses that cannot all be tacked up in the bays in time; without any
 // one of them the others could be.
 type Crowd struct {
 	Horses  []string `json:"horses"`
-	From    Clock    `json:"from"`    // the earliest that any of them can begin
-	Until   Clock    `json:"until"`   // the latest that any of them must be ready
-	Without string   `json:"without"` // the horse that is left without a bay
+	From    Clock    `json:"from" about:"the earliest that any of them can begin"`
+	Until   Clock    `json:"until" about:"the latest that any of them must be ready"`
+	Without string   `json:"without" about:"the horse that is left without a bay"`
 }
 
 // tackUps are those of the day, in the order in which they begin.

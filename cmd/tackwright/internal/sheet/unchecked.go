@@ -9,8 +9,8 @@ import (
 // NotChecked is something that nobody recorded, so that no rule could look at
 // it on this day. It names horses, pieces and lessons, never a rider.
 type NotChecked struct {
-	What string   `json:"what"`
-	Of   []string `json:"of"`
+	What string   `json:"what" about:"what is not known"`
+	Of   []string `json:"of" about:"of which pieces, horses or lessons"`
 }
 
 // notChecked gathers what the rides of the day rest on unseen, and which records
