@@ -30,7 +30,7 @@ func makePools(w *model.Week, tagged bool) (pools []*pool, of map[*model.Piece]*
 	}
 	for seat, pads := range kit {
 		all := append(slices.Clone(pads), seat)
-		if slices.ContainsFunc(all, func(p *model.Piece) bool { return particular[p] }) {
+		if hasTwins(w, pads) || slices.ContainsFunc(all, func(p *model.Piece) bool { return particular[p] }) {
 			for _, p := range all {
 				particular[p] = true
 			}
@@ -61,6 +61,19 @@ func makePools(w *model.Week, tagged bool) (pools []*pool, of map[*model.Piece]*
 		of[p] = byKey[key]
 	}
 	return pools, of
+}
+
+// hasTwins reports whether two of the pads are alike. Where they are kept with one
+// seat the chart may name one of them, or both: no pool can stand for that.
+func hasTwins(w *model.Week, pads []*model.Piece) bool {
+	seen := map[int]bool{}
+	for _, p := range pads {
+		if seen[w.Alike(p)] {
+			return true
+		}
+		seen[w.Alike(p)] = true
+	}
+	return false
 }
 
 // availability says when a piece is in use, as far as the week can tell.
