@@ -57,6 +57,7 @@ func (e *encoder) seatGoals() []ordered.Goal {
 			again.Softs = append(again.Softs, soft)
 		}
 	}
+	e.boundBeside(&seat, 1, func(rideOn, *option) int { return 0 })
 	return []ordered.Goal{seat, first, again}
 }
 
@@ -122,6 +123,7 @@ func (e *encoder) wishGoal() ordered.Goal {
 		goal.Softs = append(goal.Softs, e.levels(seats, stratum)...)
 		goal.Softs = append(goal.Softs, e.markedLoad(r, stratum)...)
 	}
+	e.boundBeside(&goal, 0, e.wishCost)
 	return goal
 }
 

@@ -11,11 +11,15 @@ import (
 // tooHeavyAtBest reports whether rider, seat and pads with the lightest girth
 // and extras are more than the horse carries.
 func tooHeavyAtBest(e *encoder, r *model.Ride, h *model.Horse, o *option) bool {
-	best := r.Rider.Weight + e.weigh(o.pieces()...) + e.lightest(o.girths)
+	return !h.Carries(e.lightestLoad(r, o), r.Rider.Support, e.w.House)
+}
+
+func (e *encoder) lightestLoad(r *model.Ride, o *option) model.Grams {
+	load := r.Rider.Weight + e.weigh(o.pieces()...) + e.lightest(o.girths)
 	for _, need := range r.Rider.Extras {
-		best += e.lightest(e.ofKind(need))
+		load += e.lightest(e.ofKind(need))
 	}
-	return !h.Carries(best, r.Rider.Support, e.w.House)
+	return load
 }
 
 func (e *encoder) weigh(pieces ...*model.Piece) model.Grams {

@@ -73,18 +73,27 @@ func riderInOnePlace(e *encoder, sel sat.Lit) {
 
 // horsesApart keeps two horses from one lesson.
 func horsesApart(e *encoder, sel sat.Lit) {
-	in := map[*model.Meeting][]*place{}
+	for p, q := range e.quarrels {
+		e.s.Add(sel, p.worked.Not(), q.worked.Not())
+	}
 	for _, p := range e.places {
-		for _, q := range in[p.meeting] {
-			if p.horse.IsApart(q.horse) {
-				e.s.Add(sel, p.worked.Not(), q.worked.Not())
-			}
-		}
-		in[p.meeting] = append(in[p.meeting], p)
 		for _, f := range e.w.Facts {
 			if f.Meeting == p.meeting && f.Turn.Horse.IsApart(p.horse) {
 				e.s.Add(sel, p.worked.Not())
 			}
 		}
+	}
+}
+
+// quarrels are places of a lesson whose horses are to be kept apart.
+func (e *encoder) quarrels(yield func(p, q *place) bool) {
+	in := map[*model.Meeting][]*place{}
+	for _, p := range e.places {
+		for _, q := range in[p.meeting] {
+			if p.horse.IsApart(q.horse) && !yield(p, q) {
+				return
+			}
+		}
+		in[p.meeting] = append(in[p.meeting], p)
 	}
 }

@@ -42,16 +42,28 @@ func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
 // of a ride until it could be on another horse; with forever, a horse on its own
 // tack never lets go.
 func (e *encoder) countHorses(sel sat.Lit, p *pool, forever bool) {
-	var holding []use
-	for _, u := range e.uses[p.index] { // by start
-		gone := func(x use) bool { return !e.holds(x, u.at.instant(), forever) }
-		if slices.ContainsFunc(holding, gone) {
-			e.limit(sel, p, holding)
-			holding = slices.DeleteFunc(slices.Clone(holding), gone)
-		}
-		holding = append(holding, u)
+	for holding := range e.holdings(p, forever) {
+		e.limit(sel, p, holding)
 	}
-	e.limit(sel, p, holding)
+}
+
+// holdings are the uses that hold a piece of the pool at one time, for each time
+// at which there are most of them.
+func (e *encoder) holdings(p *pool, forever bool) func(yield func([]use) bool) {
+	return func(yield func([]use) bool) {
+		var holding []use
+		for _, u := range e.uses[p.index] { // by start
+			gone := func(x use) bool { return !e.holds(x, u.at.instant(), forever) }
+			if slices.ContainsFunc(holding, gone) {
+				if !yield(holding) {
+					return
+				}
+				holding = slices.DeleteFunc(slices.Clone(holding), gone)
+			}
+			holding = append(holding, u)
+		}
+		yield(holding)
+	}
 }
 
 func (e *encoder) holds(x use, at model.Instant, forever bool) bool {

@@ -64,16 +64,25 @@ func (m moment) within(n moment) bool {
 
 // roomInTheRing keeps riders at once to what arena, lesson and instructor allow.
 func roomInTheRing(e *encoder, sel sat.Lit) {
+	for limit, rides := range e.crowds {
+		var lits []sat.Lit
+		for _, r := range rides {
+			lits = append(lits, e.seated[r])
+		}
+		e.atMost(sel, limit, lits)
+	}
+}
+
+// crowds are rides that may go on at one time, and how many of them may; below 0
+// where facts alone are too many.
+func (e *encoder) crowds(yield func(limit int, rides []*model.Ride) bool) {
+	on := true
 	crowd := func(limit int, ofRide func(*model.Ride) bool, ofFact func(*model.Stint) bool) {
 		if limit == 0 {
 			return
 		}
 		for _, m := range e.moments(ofRide, ofFact) {
-			var lits []sat.Lit
-			for _, r := range m.rides {
-				lits = append(lits, e.seated[r])
-			}
-			e.atMost(sel, limit-len(m.facts), lits)
+			on = on && yield(limit-len(m.facts), m.rides)
 		}
 	}
 	for _, a := range e.w.Centre.Arenas {
@@ -102,40 +111,75 @@ func (e *encoder) atMost(sel sat.Lit, limit int, lits []sat.Lit) {
 
 // handsInTheRing keeps the helpers needed at once to those a lesson can count on.
 func handsInTheRing(e *encoder, sel sat.Lit) {
+	for limit, pairs := range e.helped {
+		if limit < 0 { // facts alone exceed it: nothing may be added
+			for _, x := range pairs {
+				e.s.Add(sel, x.on.lit.Not())
+			}
+			continue
+		}
+		e.s.WeightedAtMost(sel, limit, e.helperTerms(pairs)...)
+	}
+}
+
+// helperTerms are one for each ride that needs the same on any horse, else one
+// for each horse on which it needs any.
+func (e *encoder) helperTerms(pairs []helperNeed) []sat.Term {
+	var terms []sat.Term
+	for len(pairs) > 0 {
+		ride, least := pairs[0].on.ride, pairs[0].hands
+		n := 0
+		for n < len(pairs) && pairs[n].on.ride == ride {
+			least = min(least, pairs[n].hands)
+			n++
+		}
+		if least > 0 {
+			terms = append(terms, sat.Term{Lit: e.seated[ride], Weight: least})
+		}
+		for _, x := range pairs[:n] {
+			if x.hands > least {
+				terms = append(terms, sat.Term{Lit: x.on.lit, Weight: x.hands - least})
+			}
+		}
+		pairs = pairs[n:]
+	}
+	return terms
+}
+
+// helper need of a ride on a horse.
+type helperNeed struct {
+	on    rideOn
+	hands int
+}
+
+// helped are pairs of ride and horse that may go on at one time with the leaders
+// that each needs, and how many there are for them; then the sidewalkers.
+func (e *encoder) helped(yield func(limit int, pairs []helperNeed) bool) {
+	leaders := func(h model.Hands) int { return h.Leaders }
+	sidewalkers := func(h model.Hands) int { return h.Sidewalkers }
 	for _, m := range e.w.Meetings {
 		if m.Hands == model.NoHands {
 			continue
 		}
 		for _, at := range e.moments(func(r *model.Ride) bool { return r.Meeting == m }, func(f *model.Stint) bool { return f.Meeting == m }) {
-			e.hands(sel, m.Hands, at)
-		}
-	}
-}
-
-func (e *encoder) hands(sel sat.Lit, have model.Hands, at moment) {
-	var leaders, sidewalkers []sat.Term
-	for _, r := range at.rides {
-		sidewalkers = append(sidewalkers, sat.Term{Lit: e.seated[r], Weight: r.Rider.Sidewalkers})
-		for _, on := range e.on_[r] {
-			leaders = append(leaders, sat.Term{Lit: on.lit, Weight: model.HandsFor(r.Rider, on.at.horse).Leaders})
-		}
-	}
-	limit := have
-	for _, f := range at.facts {
-		limit.Leaders -= f.Hands().Leaders
-		limit.Sidewalkers -= f.Hands().Sidewalkers
-	}
-	keep := func(have, limit int, terms []sat.Term) {
-		switch {
-		case have < 0: // no number given
-		case limit < 0: // facts alone exceed it: nothing may be added
-			for _, r := range at.rides {
-				e.s.Add(sel, e.seated[r].Not())
+			for _, of := range []func(model.Hands) int{leaders, sidewalkers} {
+				if of(m.Hands) < 0 { // no number given
+					continue
+				}
+				limit := of(m.Hands)
+				for _, f := range at.facts {
+					limit -= of(f.Hands())
+				}
+				var pairs []helperNeed
+				for _, r := range at.rides {
+					for _, on := range e.on_[r] {
+						pairs = append(pairs, helperNeed{on, of(model.HandsFor(r.Rider, on.at.horse))})
+					}
+				}
+				if !yield(limit, pairs) {
+					return
+				}
 			}
-		default:
-			e.s.WeightedAtMost(sel, limit, slices.DeleteFunc(terms, func(t sat.Term) bool { return t.Weight == 0 })...)
 		}
 	}
-	keep(have.Leaders, limit.Leaders, leaders)
-	keep(have.Sidewalkers, limit.Sidewalkers, sidewalkers)
 }

@@ -43,17 +43,7 @@ type dayState struct {
 }
 
 func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limit int64) {
-	step := func(s dayState, x entry) (dayState, verdict) {
-		if e.impossible(s.worked, s.last, x) {
-			return s, moot
-		}
-		if gap := x.start - s.last; s.worked && gap > 0 && gap < e.w.House.Rest {
-			s.work += int64(gap) * minute
-		}
-		s.work += x.work
-		s.last, s.worked, s.open = max(s.last, x.end), true, s.open || !x.fact
-		return s, kept(s.work <= limit || !s.open)
-	}
+	step := e.dayStep(limit)
 	var alone dayState
 	for _, x := range day {
 		if x.fact {
@@ -65,6 +55,21 @@ func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limit int64) {
 		return
 	}
 	walk(e.s, sel, day, dayState{}, step)
+}
+
+// dayStep follows the work of a date.
+func (e *encoder) dayStep(limit int64) func(dayState, entry) (dayState, verdict) {
+	return func(s dayState, x entry) (dayState, verdict) {
+		if e.impossible(s.worked, s.last, x) {
+			return s, moot
+		}
+		if gap := x.start - s.last; s.worked && gap > 0 && gap < e.w.House.Rest {
+			s.work += int64(gap) * minute
+		}
+		s.work += x.work
+		s.last, s.worked, s.open = max(s.last, x.end), true, s.open || !x.fact
+		return s, kept(s.work <= limit || !s.open)
+	}
 }
 
 func (e *encoder) forbidAll(sel sat.Lit, day []entry) {
@@ -132,8 +137,13 @@ func runOfWork(e *encoder, sel sat.Lit) {
 }
 
 func (e *encoder) runs(sel sat.Lit, day []entry, limits model.Limits) {
+	walk(e.s, sel, day, runState{}, e.runStep(day, limits))
+}
+
+// runStep follows the runs of a date.
+func (e *encoder) runStep(day []entry, limits model.Limits) func(runState, entry) (runState, verdict) {
 	inParts := partsOf(day)
-	step := func(s runState, x entry) (runState, verdict) {
+	return func(s runState, x entry) (runState, verdict) {
 		if e.impossible(s.worked, s.last, x) {
 			return s, moot
 		}
@@ -151,7 +161,6 @@ func (e *encoder) runs(sel sat.Lit, day []entry, limits model.Limits) {
 		tooMany := limits.RunSessions != 0 && s.sessions > limits.RunSessions
 		return s, kept(!s.open || !tooLong && !tooMany)
 	}
-	walk(e.s, sel, day, runState{}, step)
 }
 
 // partsOf numbers, from 1, the lessons of which a diary has more than one part.

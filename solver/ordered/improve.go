@@ -1,6 +1,11 @@
 package ordered
 
-import "tackwright/solver/sat"
+import (
+	"cmp"
+	"slices"
+
+	"tackwright/solver/sat"
+)
 
 // improve spends about the given ticks of work on better solutions, looked for from above, in coarse
 // units of weight first.
@@ -29,7 +34,7 @@ func (g *search) descend(ticks, end, unit int) {
 		step = max(1, min(step, before-g.bound()))
 		target := before - step
 		few := excess.AtLeast((target-g.lower)/unit + 1).Not()
-		g.q.s.Recall(g.q.best)
+		g.q.recall()
 		switch status := g.q.ask(ticks, []sat.Lit{sel, few}); {
 		case status == sat.Sat && g.upper() < before:
 			step *= 2
@@ -66,4 +71,33 @@ func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
 		}
 	}
 	return g.q.s.Sum(sel, parts...)
+}
+
+// follow looks for a solution that does without the literals whose price is well above the bound, and
+// goes along with the hint and with the wishes beside it, as far as that is easy.
+func (g *search) follow() {
+	hint := g.hint
+	g.hint = nil
+	cheap := g.q.s.NewVar()
+	defer g.q.s.Retire(cheap)
+	for _, p := range g.priced {
+		if p.Least > g.bound()+g.bound()/32+1 {
+			g.q.s.Add(cheap, p.Lit.Not())
+		}
+	}
+	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()))
+	g.harden()
+}
+
+// softs are the goal's own wishes, the heaviest first.
+func (g *search) softs() []sat.Lit {
+	softs := slices.Clone(g.q.goals[g.goal].Softs)
+	slices.SortStableFunc(softs, func(a, b Soft) int { return cmp.Compare(b.Weight, a.Weight) })
+	var lits []sat.Lit
+	for _, s := range softs {
+		if s.Lit != g.q.s.Root().Not() {
+			lits = append(lits, s.Lit)
+		}
+	}
+	return lits
 }

@@ -48,10 +48,28 @@ type Goal struct {
 	// Least is a lower bound on the value, proved by other means; 0 is always one.
 	Least  int
 	Counts []Count
-	// Bound, if any, works out a lower bound beside the search, and returns soon after its context
-	// ends. It may read nothing that the caller's goroutine writes. Its answer is awaited at a
-	// fixed point of the search, so that the clock does not decide which solution comes out.
-	Bound func(context.Context) int
+	// Beside, if any, prepares what is worked out beside the search, from the best solution so far and
+	// the goal's value in it. What it returns, if anything, runs in a goroutine of its own, ends soon
+	// after its context and reads nothing that the caller's goroutine writes. Its answer is awaited at
+	// a fixed point of the search, so that the clock does not decide which solution comes out. It is
+	// asked again, one at a time, when a much better solution may tell more.
+	Beside func(best sat.Model, upper int) func(context.Context) Beside
+}
+
+// Beside is what can be known of a goal by other means than search.
+type Beside struct {
+	// Least is a lower bound on the value.
+	Least int
+	// Priced are literals that are false in every solution whose value is below what they tell.
+	Priced []Priced
+	// Hint are literals that hold in a good solution, or nearly so; the first are tried first.
+	Hint []sat.Lit
+}
+
+// Priced is a literal and a lower bound on the value of every solution in which it is true.
+type Priced struct {
+	Lit   sat.Lit
+	Least int
 }
 
 // Result tells what became of a goal: its Value in the solution returned, and the Bound below which
@@ -85,11 +103,11 @@ func (u *Unsatisfiable) Error() string {
 //
 // When ctx ends first it returns the best solution seen, the results so far and no error; if none
 // had been seen, the error of ctx. A goal that was not reached has the value that the solution
-// happens to give it, and its Least for a bound. A Count, Least or Bound that a solution found
+// happens to give it, and its Least for a bound. A Count, Least or Beside that a solution found
 // contradicts is an error. Afterwards s answers as if Minimise had not been
 // called, with more variables: all that was added hangs on a selector that is retired.
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
-	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts}
+	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
 	q.assume = append([]sat.Lit{q.own}, assume...)
 	defer s.Retire(q.own)
 	if err := q.first(); err != nil {

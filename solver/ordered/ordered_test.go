@@ -155,7 +155,7 @@ func (p *puzzle) known(r *rand.Rand) {
 		goal.Least = r.IntN(best + 1)
 		if r.IntN(3) == 0 {
 			bound := r.IntN(best + 1)
-			goal.Bound = func(context.Context) int { return bound }
+			goal.Beside = beside(bound)
 		}
 		if r.IntN(3) == 0 {
 			goal.Least = best

@@ -16,6 +16,7 @@ type query struct {
 	goals  []Goal
 	opts   Options
 
+	unit   int // ticks of the solver that count as one here: about what it takes to set every variable
 	asked  int
 	best   sat.Model
 	values []int // of the goals in best
@@ -26,7 +27,7 @@ type query struct {
 // than all before. It gives up after the given ticks of work, 0 for never.
 func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	q.asked++
-	status := q.s.SolveWithin(q.ctx, ticks, slices.Concat(q.assume, lits)...)
+	status := q.s.SolveWithin(q.ctx, ticks*q.unit, slices.Concat(q.assume, lits)...)
 	if status == sat.Sat {
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
@@ -40,7 +41,7 @@ var pace = struct{ ticks, questions int }{20, 16}
 
 // effort measures what was spent, in ticks, questions that took less included. It is the same in
 // every run.
-func (q *query) effort() int { return q.s.Work() + q.asked/pace.questions }
+func (q *query) effort() int { return q.s.Work()/q.unit + q.asked/pace.questions }
 
 func (q *query) keep(m sat.Model) {
 	values := make([]int, len(q.goals))
@@ -71,31 +72,61 @@ func (q *query) blamed() []sat.Lit {
 
 // first finds a solution to have in hand, one that satisfies what it easily can of Start.
 func (q *query) first() error {
-	const patience = 20
-	start := slices.DeleteFunc(slices.Clone(q.opts.Start), func(l sat.Lit) bool {
-		return slices.Contains(q.assume, l)
-	})
-	for {
-		ticks := patience
-		if len(start) == 0 {
-			ticks = 0
-		}
-		switch q.ask(ticks, start) {
+	if q.along(q.opts.Start) || q.ask(0, nil) == sat.Sat {
+		return nil
+	}
+	if err := q.ctx.Err(); err != nil {
+		return err
+	}
+	return &Unsatisfiable{Core: slices.DeleteFunc(q.s.Core(), func(l sat.Lit) bool { return l == q.own })}
+}
+
+// along looks for a solution in which lits hold, but for those that turn out to be in the way: of
+// those to blame the last gives in. Where that is hard it does without the last ones first. It reports
+// whether a solution was found.
+func (q *query) along(lits []sat.Lit) bool {
+	const ticks, most = 1, 30 // for an answer, and for all
+	end := q.effort() + most
+	lits = slices.Clone(lits)
+	n := len(lits)
+	found := false
+	q.recall()
+	for n > 0 && q.effort() < end {
+		switch q.ask(ticks, lits[:n]) {
 		case sat.Sat:
-			return nil
+			if found = true; n == len(lits) {
+				return true
+			}
+			n = min(n+len(lits)/8+1, len(lits))
 		case sat.Unsat:
 			blamed := q.blamed()
-			if len(blamed) == 0 {
-				core := slices.DeleteFunc(q.s.Core(), func(l sat.Lit) bool { return l == q.own })
-				return &Unsatisfiable{Core: core}
+			last := n - 1
+			for last >= 0 && !slices.Contains(blamed, lits[last]) {
+				last--
 			}
-			start = slices.DeleteFunc(start, func(l sat.Lit) bool { return slices.Contains(blamed, l) })
+			if last < 0 {
+				return false
+			}
+			lits = slices.Delete(lits, last, last+1)
+			n--
 		default:
-			if err := q.ctx.Err(); err != nil {
-				return err
+			if q.ctx.Err() != nil {
+				return found
 			}
-			start = nil
+			q.recall()
+			n = n * 3 / 4
+			if found { // those are hard to have: leave them
+				lits = lits[:n]
+			}
 		}
+	}
+	return found
+}
+
+// recall makes the next search start near the best solution.
+func (q *query) recall() {
+	if q.best != nil {
+		q.s.Recall(q.best)
 	}
 }
 

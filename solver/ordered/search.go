@@ -35,6 +35,7 @@ type search struct {
 	q       *query
 	goal    int
 	wishes  []wish
+	groups  []int           // of the wishes, in order
 	index   map[sat.Lit]int // into wishes
 	tallies []*tally
 	due     []due
@@ -42,12 +43,15 @@ type search struct {
 	known   int   // proved by other means
 	err     error // a bound or count of the caller was not true
 
-	began    int // effort when the goal was opened
 	turned   int // effort when improve last had its turn
 	patience int // ticks until it has the next
 
-	beside chan int // answer of Goal.Bound
+	beside chan Beside // nil where nothing is awaited
+	asked  int         // upper when it was asked
+	since  int         // effort then
 	cancel context.CancelFunc
+	priced []Priced  // not yet clauses, the dearest first
+	hint   []sat.Lit // not yet tried
 	shown  [2]int
 }
 
@@ -61,22 +65,38 @@ type due struct {
 
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
-	g.began, g.turned, g.patience = q.effort(), q.effort(), pace.ticks
+	g.turned, g.patience = q.effort(), pace.ticks
 	if d := &q.goals[goal]; d.Open != nil {
 		d.Softs, d.Least = d.Open(q.best)
 	}
 	d := q.goals[goal]
 	g.known = d.Least
-	if d.Bound != nil {
-		var ctx context.Context
-		ctx, g.cancel = context.WithCancel(q.ctx)
-		g.beside = make(chan int, 1)
-		go func() { g.beside <- d.Bound(ctx) }()
-	}
 	for _, soft := range d.Softs {
 		g.wish(wish{lit: soft.Lit, weight: soft.Weight, group: soft.Stratum})
+		if soft.Stratum >= 0 {
+			g.groups = append(g.groups, soft.Stratum)
+		}
 	}
+	slices.Sort(g.groups)
+	g.groups = slices.Compact(g.groups)
+	g.inquire()
 	return g
+}
+
+// inquire sets off what is worked out beside.
+func (g *search) inquire() {
+	d := g.q.goals[g.goal]
+	if d.Beside == nil || g.met() {
+		return
+	}
+	work := d.Beside(g.q.best, g.upper())
+	if work == nil {
+		return
+	}
+	ctx, cancel := context.WithCancel(g.q.ctx)
+	g.beside, g.cancel = make(chan Beside, 1), cancel
+	g.asked, g.since = g.upper(), g.q.effort()
+	go func() { g.beside <- work(ctx) }()
 }
 
 // close waits for what runs beside the search to end.
@@ -110,15 +130,7 @@ func (g *search) met() bool  { return g.bound() == g.upper() }
 
 // over tells whether the goal is proved or time is up, and keeps the world informed.
 func (g *search) over() bool {
-	const patience = 10 // ticks before the bound that is worked out beside is awaited
-	if g.beside != nil && g.q.effort()-g.began >= patience && !g.met() {
-		select {
-		case b := <-g.beside:
-			g.known = max(g.known, b)
-			g.beside = nil
-		case <-g.q.ctx.Done():
-		}
-	}
+	g.hear()
 	if now := [2]int{g.upper(), g.bound()}; now != g.shown && g.q.opts.Progress != nil {
 		g.shown = now
 		g.q.opts.Progress(g.q.goals[g.goal].Name, now[0], now[1])
@@ -127,6 +139,27 @@ func (g *search) over() bool {
 		g.refute()
 	}
 	return g.met() || g.err != nil || g.q.ctx.Err() != nil
+}
+
+// hear takes in what was worked out beside, and asks again when the best solution has come much nearer
+// to the bound since.
+func (g *search) hear() {
+	const patience = 10 // ticks before the answer is awaited
+	switch {
+	case g.met():
+	case g.beside != nil && g.q.effort()-g.since >= patience:
+		select {
+		case b := <-g.beside:
+			g.known = max(g.known, b.Least)
+			g.priced, g.hint = b.Priced, b.Hint
+			slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
+			g.beside = nil
+			g.cancel()
+		case <-g.q.ctx.Done():
+		}
+	case g.beside == nil && g.asked > 0 && 2*(g.upper()-g.bound()) < g.asked-g.bound():
+		g.inquire()
+	}
 }
 
 // refute notes that what the caller said to be proved excludes a solution that was found.
@@ -138,17 +171,9 @@ func (g *search) refute() {
 // within the same weights the groups one by one before the whole.
 func (g *search) run() {
 	g.seed()
-	var groups []int
-	for _, w := range g.wishes {
-		if w.group >= 0 {
-			groups = append(groups, w.group)
-		}
-	}
-	slices.Sort(groups)
-	groups = slices.Compact(groups)
 	for least := g.next(0); !g.over(); least = g.next(least) {
-		for _, group := range groups {
-			if len(groups) > 1 {
+		for _, group := range g.groups {
+			if len(g.groups) > 1 {
 				g.collect(least, group)
 			}
 		}
@@ -188,6 +213,10 @@ const all = -2
 // way to the next.
 func (g *search) collect(least, group int) {
 	for !g.over() {
+		if g.hint != nil {
+			g.follow()
+			continue
+		}
 		var lits []sat.Lit
 		for _, w := range g.wishes {
 			if w.weight >= least && (group == all || w.group == group) {
@@ -310,5 +339,9 @@ func (g *search) harden() {
 			g.q.s.Add(g.q.own, w.lit)
 			g.wishes[i].weight = 0
 		}
+	}
+	for len(g.priced) > 0 && g.priced[0].Least > g.upper() {
+		g.q.s.Add(g.q.own, g.priced[0].Lit.Not())
+		g.priced = g.priced[1:]
 	}
 }

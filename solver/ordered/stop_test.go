@@ -71,7 +71,7 @@ func TestAFactThatASolutionContradictsIsAnError(t *testing.T) {
 	for name, lie := range map[string]func(*ordered.Goal, []sat.Lit){
 		"count": func(g *ordered.Goal, l []sat.Lit) { g.Counts = []ordered.Count{{Lits: l, Least: 2}} },
 		"least": func(g *ordered.Goal, l []sat.Lit) { g.Least = 3 },
-		"bound": func(g *ordered.Goal, l []sat.Lit) { g.Bound = func(context.Context) int { return 3 } },
+		"bound": func(g *ordered.Goal, l []sat.Lit) { g.Beside = beside(3) },
 	} {
 		s := sat.New()
 		seated, goal := riders(s, 12, 11) // hard enough for the bound to be awaited
@@ -87,8 +87,10 @@ func TestWhenTimeEndsTheBestSolutionAndItsValuesComeBack(t *testing.T) {
 	before := runtime.NumGoroutine()
 	s := sat.New()
 	_, goal := riders(s, 30, 20) // ten on the ground: hopeless to prove without counting
-	ended := make(chan bool, 1)
-	goal.Bound = func(ctx context.Context) int { <-ctx.Done(); ended <- true; return 0 }
+	ended := make(chan bool, 100)
+	goal.Beside = func(sat.Model, int) func(context.Context) ordered.Beside {
+		return func(ctx context.Context) ordered.Beside { <-ctx.Done(); ended <- true; return ordered.Beside{} }
+	}
 	later := ordered.Goal{Name: "later", Least: 2}
 	for _, soft := range goal.Softs[:7] {
 		later.Softs = append(later.Softs, ordered.Soft{Lit: soft.Lit.Not(), Weight: 3, Stratum: -1})
@@ -165,7 +167,7 @@ func TestTheSameCallGivesTheSameModel(t *testing.T) {
 			i, j := r.IntN(len(seated)), r.IntN(len(seated))
 			wishes.Softs = append(wishes.Softs, ordered.Soft{Lit: s.And(seated[i], seated[j].Not()), Weight: 1 + r.IntN(4), Stratum: r.IntN(3)})
 		}
-		wishes.Bound = func(context.Context) int { return r.IntN(2) }
+		wishes.Beside = beside(r.IntN(2))
 		model, results, err := ordered.Minimise(ctx, s, nil, []ordered.Goal{goal, wishes}, ordered.Options{})
 		if err != nil || !results[1].Proved {
 			t.Fatal(results, err)
@@ -174,5 +176,12 @@ func TestTheSameCallGivesTheSameModel(t *testing.T) {
 	}
 	if !slices.Equal(run(), run()) {
 		t.Error("two runs differ")
+	}
+}
+
+// beside tells a bound.
+func beside(least int) func(sat.Model, int) func(context.Context) ordered.Beside {
+	return func(sat.Model, int) func(context.Context) ordered.Beside {
+		return func(context.Context) ordered.Beside { return ordered.Beside{Least: least} }
 	}
 }

@@ -1,0 +1,79 @@
+package solver
+
+import (
+	"context"
+
+	"tackwright/model"
+	"tackwright/solver/bound"
+	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
+)
+
+// rounds that the search for prices may take: few rounds more bring little.
+const rounds = 300
+
+// boundBeside gives a goal a bound that is worked out beside its search: of what
+// seated rides cost, and each on the ground. The goals of Seat stay at what they
+// are in the best solution, but for the first of them.
+func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rideOn, o *option) int) {
+	fixed := 0 // what facts cost, and rides that no horse can carry
+	for _, s := range goal.Softs {
+		if s.Lit == e.s.Root().Not() {
+			fixed += s.Weight
+		}
+	}
+	var market *bound.Market
+	var lits []sat.Lit // of the pairs
+	goal.Beside = func(best sat.Model, upper int) func(context.Context) ordered.Beside {
+		if market == nil {
+			x, ok := e.relax(onGround, cost)
+			if !ok {
+				return nil
+			}
+			if onGround == 0 {
+				x.ground(best)
+			}
+			market, lits = bound.Open(x.p), x.lits()
+		}
+		return func(ctx context.Context) ordered.Beside {
+			a := market.Lower(ctx, upper-fixed, rounds)
+			b := ordered.Beside{Least: a.Least + fixed}
+			for i, least := range a.With {
+				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
+			}
+			for _, i := range a.Often {
+				b.Hint = append(b.Hint, lits[i])
+			}
+			return b
+		}
+	}
+}
+
+// lits are the literals of the pairs.
+func (x *relaxation) lits() []sat.Lit {
+	lits := make([]sat.Lit, x.p.Pairs)
+	for lit, i := range x.pairs {
+		lits[i] = lit
+	}
+	return lits
+}
+
+// ground keeps the goals before: of all rides, those to ride first and those who
+// were on the ground last time.
+func (x *relaxation) ground(best sat.Model) {
+	among := func(such func(*model.Ride) bool) {
+		g := bound.Grounded{}
+		for _, r := range x.w.Rides {
+			if i, ok := x.index[r]; ok && such(r) {
+				g.Rides = append(g.Rides, i)
+				if !best.Value(x.seated[r]) {
+					g.Most++
+				}
+			}
+		}
+		x.p.Grounded = append(x.p.Grounded, g)
+	}
+	among(func(*model.Ride) bool { return true })
+	among(func(r *model.Ride) bool { return r.Rider.RideFirst })
+	among(func(r *model.Ride) bool { return x.w.Grounded(r.Rider) })
+}

@@ -1,0 +1,99 @@
+// Package bound works out what no plan of a week can do better than, without searching for one: a
+// Lagrangian relaxation (Fisher 1981, Management Science 27:1-18). Each horse's week is planned by
+// itself, exactly, against prices: a ride pays the horse that carries it, a horse pays for the tack
+// that others want too. Whatever the prices, the horses' best weeks together cost no more than the
+// best plan, so every bound is proved; good prices, found step by step, make it a close one.
+//
+// It works in integers throughout: the same problem gives the same answer on every machine.
+package bound
+
+// Problem is a week as the relaxation sees it. What it leaves out of the rules only makes the bound
+// lower.
+type Problem struct {
+	// Rides is their number. Each is carried once or is on the ground.
+	Rides int
+	// Pairs is the number of pairs of a ride and a horse in its lesson.
+	Pairs int
+	// Grounded says of some rides that no more than Most may be on the ground.
+	Grounded []Grounded
+	// OnGround is what each ride costs that is on the ground.
+	OnGround int
+	Spells   []Spell
+	// Room is, of each thing that horses share at one time (a piece of tack, a place in the ring),
+	// how many of them there are.
+	Room []int
+}
+
+// Grounded is a limit on rides on the ground: of Rides at most Most.
+type Grounded struct {
+	Rides []int
+	Most  int
+}
+
+// Spell is a horse in one calendar week.
+type Spell struct {
+	Days     []Day
+	MostWork int64 // over the days; below 0: no limit
+	MostDays int   // of them with work; below 0: no limit
+}
+
+// Day is a horse on one date: stretches of work, and which of them go together.
+type Day struct {
+	Stretches []Stretch
+	Sets      []Set // without the empty one
+}
+
+// Set is some stretches of a day that go together, and their work.
+type Set struct {
+	Work      int64
+	Stretches []int
+}
+
+// Stretch is work in one place or in several with no time between to change tack: one of the Ways to
+// saddle the horse, and in each place one of its Riders.
+type Stretch struct {
+	Ways   []Way
+	Places [][]Rider
+}
+
+// Way uses things of Room: all of Uses, and one list of Girths where there are any.
+type Way struct {
+	Uses   []int
+	Girths [][]int
+}
+
+// Rider is a ride on the horse of a place: what it costs, what it takes of Room, the ways that suit
+// it, and for each need the lists of Room of which one meets it. Pair is the number under which the
+// answer speaks of the two.
+type Rider struct {
+	Pair, Ride, Cost int
+	Uses             []int
+	Ways             []Suits
+	Needs            [][][]int
+}
+
+// Suits is a way that a rider can ride in, and what that costs.
+type Suits struct{ Way, Cost int }
+
+// Answer tells what no plan can be better than.
+type Answer struct {
+	// Least is what the best plan costs, or less.
+	Least int
+	// With is, for each pair of rider and horse, what the best plan costs in which they go together,
+	// or less.
+	With []int
+	// Often are the pairs that go together in most of the weeks which the horses planned while the
+	// prices settled, the most frequent first: a good plan has most of them.
+	Often []int
+}
+
+// scale is what a cost of 1 counts in prices.
+const scale = 1 << 20
+
+// up is v in whole costs, rounded up: costs are whole.
+func up(v int64) int {
+	if v >= 0 {
+		return int((v + scale - 1) / scale)
+	}
+	return int(v / scale)
+}

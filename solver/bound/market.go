@@ -1,0 +1,194 @@
+package bound
+
+import (
+	"cmp"
+	"context"
+	"slices"
+)
+
+// A Market looks for prices that prove a high bound.
+type Market struct {
+	p     *Problem
+	ride  []int64 // paid to the horse that carries it
+	room  []int64 // paid for a thing of Room, 0 or more
+	limit []int64 // paid for each ride on the ground, by limit, 0 or more
+
+	must      []bool  // rides that may not be on the ground
+	of        [][]int // limits on each ride
+	carried   []int   // of each ride, by the horses' best weeks
+	used      []int   // of each thing of Room
+	often     []int   // by pair: how often it was in the horses' weeks of late, in 1/65536
+	picked    []int   // pairs in the horses' weeks now
+	value     int64
+	best      int64
+	bestRide  []int64
+	bestRoom  []int64
+	bestLimit []int64
+}
+
+// Open a market for a problem, with prices to begin with. It may be used by one goroutine at a time.
+func Open(p *Problem) *Market {
+	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
+		must: make([]bool, p.Rides), of: make([][]int, p.Rides),
+		often: make([]int, p.Pairs), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62}
+	for k, g := range p.Grounded {
+		for _, r := range g.Rides {
+			m.of[r] = append(m.of[r], k)
+			m.must[r] = m.must[r] || g.Most == 0
+		}
+	}
+	m.open()
+	return m
+}
+
+// Lower looks for better prices, for so many rounds at most; fewer when the bound reaches upper, the
+// cost of a plan that is known, or when ctx ends. Called again, it goes on from where it was.
+//
+// The prices move round by round towards what was short: subgradient steps (Held, Wolfe & Crowder
+// 1974), their direction smoothed (Camerini, Fratta & Maffioli 1975), aimed above the best so far, and
+// less far above when that brings nothing.
+func (m *Market) Lower(ctx context.Context, upper, rounds int) Answer {
+	const patience = 15
+	way := make([]int64, len(m.ride)+len(m.room)+len(m.limit)) // direction, in 1/256
+	m.trade()
+	m.note()
+	aim, stale := min(int64(upper)*scale-m.best, 2*m.best+10*scale), 0
+	for round := 0; round < rounds && ctx.Err() == nil && up(m.best) < upper && aim > scale/64; round++ {
+		m.step(way, min(m.best+aim, int64(upper)*scale)-m.value)
+		m.trade()
+		m.watch()
+		stale++
+		if m.value > m.best+aim/64 {
+			stale = 0
+		}
+		m.note()
+		if stale > patience {
+			stale, aim = 0, aim/2
+			m.back()
+			clear(way)
+			m.trade()
+		}
+	}
+	m.back()
+	return m.answer()
+}
+
+// note keeps the best prices, and back returns to them.
+func (m *Market) note() {
+	if m.value > m.best {
+		m.best = m.value
+		m.bestRide, m.bestRoom, m.bestLimit = slices.Clone(m.ride), slices.Clone(m.room), slices.Clone(m.limit)
+	}
+}
+
+func (m *Market) back() {
+	copy(m.ride, m.bestRide)
+	copy(m.room, m.bestRoom)
+	copy(m.limit, m.bestLimit)
+}
+
+// open gives each ride that must be carried the price of the cheapest horse for it.
+func (m *Market) open() {
+	cheapest := make([]int64, m.p.Rides)
+	for r := range cheapest {
+		cheapest[r] = none
+	}
+	for _, s := range m.p.Spells {
+		for _, d := range s.Days {
+			for _, x := range d.Stretches {
+				for _, r := range slices.Concat(x.Places...) {
+					for _, w := range r.Ways {
+						cheapest[r.Ride] = min(cheapest[r.Ride], int64(r.Cost+w.Cost)*scale)
+					}
+				}
+			}
+		}
+	}
+	for r, cost := range cheapest {
+		if cost < none && m.must[r] {
+			m.ride[r] = cost
+		}
+	}
+}
+
+// step moves each price along what is wanted too much or too little, so far that the value would rise
+// by gap if nothing changed.
+func (m *Market) step(way []int64, gap int64) {
+	i, norm := 0, int64(0)
+	turn := func(short int64, price int64, free bool) {
+		way[i] = (way[i]*6 + short*256*10) / 16 // a part of the last direction is kept
+		if !free && price == 0 && way[i] < 0 {
+			way[i] = 0
+		}
+		norm += way[i] * way[i]
+		i++
+	}
+	for r := range m.ride {
+		turn(int64(1-m.carried[r]-m.onGround(r)), 0, true)
+	}
+	for k := range m.room {
+		turn(int64(m.used[k]-m.p.Room[k]), m.room[k], false)
+	}
+	for k, g := range m.p.Grounded {
+		down := 0
+		for _, r := range g.Rides {
+			down += m.onGround(r)
+		}
+		turn(int64(down-g.Most), m.limit[k], false)
+	}
+	if norm == 0 {
+		return
+	}
+	move := func(way int64) int64 { return way * gap * 256 / norm }
+	i = 0
+	next := func() int64 { i++; return move(way[i-1]) }
+	for r := range m.ride {
+		m.ride[r] += next()
+	}
+	for k := range m.room {
+		m.room[k] = max(0, m.room[k]+next())
+	}
+	for k := range m.limit {
+		m.limit[k] = max(0, m.limit[k]+next())
+	}
+}
+
+// groundCost of a ride at the prices.
+func (m *Market) groundCost(r int) int64 {
+	cost := int64(m.p.OnGround) * scale
+	for _, k := range m.of[r] {
+		cost += m.limit[k]
+	}
+	return cost
+}
+
+// onGround is 1 where a ride is best left on the ground.
+func (m *Market) onGround(r int) int {
+	if !m.must[r] && m.groundCost(r) < m.ride[r] {
+		return 1
+	}
+	return 0
+}
+
+// watch keeps count of which pairs go together, the late rounds counting most.
+func (m *Market) watch() {
+	const one, memory = 1 << 16, 32
+	for i, often := range m.often {
+		m.often[i] = often - often/memory
+	}
+	for _, pair := range m.picked {
+		m.often[pair] += one / memory
+	}
+}
+
+// frequent are the pairs that were there more often than not, the most frequent first.
+func (m *Market) frequent() []int {
+	var pairs []int
+	for i, often := range m.often {
+		if often > 1<<15 {
+			pairs = append(pairs, i)
+		}
+	}
+	slices.SortStableFunc(pairs, func(a, b int) int { return cmp.Compare(m.often[b], m.often[a]) })
+	return pairs
+}

@@ -1,0 +1,255 @@
+package solver
+
+import (
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/bound"
+	"tackwright/solver/sat"
+)
+
+// relaxation is the week without what ties horses together, but for prices.
+type relaxation struct {
+	*encoder
+	p     *bound.Problem
+	rooms map[*place]map[*pool][]int // of a pool in a place
+	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
+	at    [][][]*place               // by spell, day and place
+	index map[*model.Ride]int
+	pairs map[sat.Lit]int
+}
+
+// tooMany sets of places in a day are not looked at.
+const tooMany = 50_000
+
+// relax makes it with the given costs of seated rides. It reports false where a
+// horse has too many ways to work.
+func (e *encoder) relax(onGround int, cost func(on rideOn, o *option) int) (*relaxation, bool) {
+	x := &relaxation{encoder: e, p: &bound.Problem{OnGround: onGround}, rooms: map[*place]map[*pool][]int{},
+		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
+	for _, r := range e.w.Rides {
+		if _, ok := e.seated[r]; ok {
+			x.index[r] = x.p.Rides
+			x.p.Rides++
+		}
+	}
+	x.tackRooms()
+	x.ringRooms()
+	for _, h := range e.w.Centre.Horses {
+		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
+			if !x.spell(h, first, cost) {
+				return nil, false
+			}
+		}
+	}
+	return x, true
+}
+
+// room is a new thing that so many may use.
+func (x *relaxation) room(n int) int {
+	x.p.Room = append(x.p.Room, n)
+	return len(x.p.Room) - 1
+}
+
+// tackRooms are the pieces of each pool at each time.
+func (x *relaxation) tackRooms() {
+	for _, p := range x.pools {
+		for holding := range x.holdings(p, false) {
+			if len(holding) <= len(p.pieces) {
+				continue
+			}
+			k := x.room(len(p.pieces))
+			for _, u := range holding {
+				if x.rooms[u.at] == nil {
+					x.rooms[u.at] = map[*pool][]int{}
+				}
+				x.rooms[u.at][p] = append(x.rooms[u.at][p], k)
+			}
+		}
+	}
+}
+
+// ringRooms are places in the ring, helpers, and the peace between two horses.
+func (x *relaxation) ringRooms() {
+	use := func(k, times int, ons ...rideOn) {
+		for _, on := range ons {
+			x.ring[on.lit] = append(x.ring[on.lit], slices.Repeat([]int{k}, times)...)
+		}
+	}
+	for limit, rides := range x.crowds {
+		if limit >= 0 && len(rides) > limit {
+			k := x.room(limit)
+			for _, r := range rides {
+				use(k, 1, x.on_[r]...)
+			}
+		}
+	}
+	for limit, pairs := range x.helped {
+		if limit >= 0 {
+			k := x.room(limit)
+			for _, pair := range pairs {
+				use(k, pair.hands, pair.on)
+			}
+		}
+	}
+	for p, q := range x.quarrels {
+		k := x.room(1)
+		use(k, 1, p.rides...)
+		use(k, 1, q.rides...)
+	}
+}
+
+// spell adds a horse in the calendar week from first on.
+func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *option) int) bool {
+	limits := x.w.LimitsOf(h)
+	s := bound.Spell{MostWork: -1, MostDays: -1}
+	work, days := int64(limits.WeekMinutes)*minute, limits.WeekDays
+	fact := map[model.Date]bool{}
+	for _, f := range x.facts[h] {
+		if first <= f.Date && f.Date < first+7 {
+			work -= f.Work
+			fact[f.Date] = true
+		}
+	}
+	free := 0 // days that do not count, as the horse works on them anyway
+	for day := range byDate(x.of[h]) {
+		d := day[0].meeting.Date
+		if d < first || d >= first+7 {
+			continue
+		}
+		stretches, sets, ok := x.sets(h, day, tooMany)
+		if !ok {
+			return false
+		}
+		out := bound.Day{Sets: sets}
+		for _, y := range stretches {
+			out.Stretches = append(out.Stretches, x.stretch(y, cost))
+		}
+		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
+			return slices.ContainsFunc(s.Stretches, func(i int) bool { return len(out.Stretches[i].Ways) == 0 })
+		})
+		if fact[d] {
+			free++
+		}
+		s.Days = append(s.Days, out)
+	}
+	if len(s.Days) == 0 {
+		return true
+	}
+	if limits.WeekMinutes != 0 {
+		s.MostWork = max(work, 0)
+	}
+	if limits.WeekDays != 0 {
+		s.MostDays = max(days-len(fact), 0) + free
+	}
+	x.p.Spells = append(x.p.Spells, s)
+	return true
+}
+
+// stretch is what may be chosen in a stretch. What the horse may wear from before
+// is not counted again.
+func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.Stretch {
+	worn := func(pools ...*pool) []int { // in any of its places: once
+		var all []int
+		for _, q := range pools {
+			for _, p := range y.places {
+				for _, k := range x.rooms[p][q] {
+					if !slices.Contains(all, k) && !slices.ContainsFunc(y.before, func(b *place) bool { return slices.Contains(x.rooms[b][q], k) }) {
+						all = append(all, k)
+					}
+				}
+			}
+		}
+		return all
+	}
+	var out bound.Stretch
+	var ways []*option
+	first := y.places[0]
+	for _, o := range first.saddle {
+		common := &option{seat: o.seat, pads: o.pads}
+		for _, g := range o.girths {
+			if !slices.ContainsFunc(y.places, func(p *place) bool { return !p.canWear(common, g) }) {
+				common.girths = append(common.girths, g)
+			}
+		}
+		if slices.ContainsFunc(y.places, func(p *place) bool { return p.wayOf(common) == nil }) || o.seat.one().TakesGirth() && len(common.girths) == 0 {
+			continue
+		}
+		w := bound.Way{Uses: worn(append([]*pool{o.seat}, o.pads...)...)}
+		for _, g := range common.girths {
+			w.Girths = append(w.Girths, worn(g))
+		}
+		ways = append(ways, common)
+		out.Ways = append(out.Ways, w)
+	}
+	for i, p := range y.places {
+		var riders []bound.Rider
+		for _, on := range p.rides {
+			riders = append(riders, x.rider(on, ways, append(slices.Clone(y.before), y.places[:i]...), cost))
+		}
+		out.Places = append(out.Places, riders)
+	}
+	return out
+}
+
+// wayOf is the way in a place with the same seat and pads, or nil.
+func (p *place) wayOf(o *option) *option {
+	for _, x := range p.saddle {
+		if x.seat == o.seat && slices.Equal(x.pads, o.pads) {
+			return x.option
+		}
+	}
+	return nil
+}
+
+func (p *place) canWear(o *option, g *pool) bool {
+	way := p.wayOf(o)
+	return way != nil && slices.Contains(way.girths, g)
+}
+
+func (x *relaxation) rider(on rideOn, ways []*option, before []*place, cost func(rideOn, *option) int) bound.Rider {
+	r := bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
+	for i, o := range ways {
+		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
+			r.Ways = append(r.Ways, bound.Suits{Way: i, Cost: cost(on, o)})
+		}
+	}
+	for _, n := range needsOf(on.ride.Rider) {
+		var meets [][]int
+		free := false
+		for _, w := range on.at.extras {
+			if w.need == n {
+				l := slices.DeleteFunc(slices.Clone(x.rooms[on.at][w.pool]), func(k int) bool {
+					return slices.ContainsFunc(before, func(b *place) bool { return slices.Contains(x.rooms[b][w.pool], k) })
+				})
+				free = free || len(l) == 0
+				meets = append(meets, l)
+			}
+		}
+		if !free {
+			r.Needs = append(r.Needs, meets)
+		}
+	}
+	return r
+}
+
+// pair numbers a ride on a horse.
+func (x *relaxation) pair(on rideOn) int {
+	n, ok := x.pairs[on.lit]
+	if !ok {
+		n = x.p.Pairs
+		x.pairs[on.lit] = n
+		x.p.Pairs++
+	}
+	return n
+}
+
+// wishCost is what a ride's wishes lose on a horse saddled in that way, at the
+// least.
+func (e *encoder) wishCost(on rideOn, o *option) int {
+	cost := e.w.HorseWish(on.ride, on.at.horse) + e.w.SeatWish(on.ride, o.seat.one())
+	if on.at.horse.Marked(e.lightestLoad(on.ride, o), e.w.House) {
+		cost += e.w.House.Wishes.Marked
+	}
+	return cost
+}

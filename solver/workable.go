@@ -1,0 +1,128 @@
+package solver
+
+import (
+	"fmt"
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/bound"
+)
+
+// workable lists every set of places of a date in which a horse can work
+// together, as far as its own limits say; a day's facts are in all of them. What
+// is worked in a place also depends on the one before, where tack stays on.
+type workable struct {
+	e      *encoder
+	day    []entry
+	places []*place
+	limits model.Limits
+	dayOf  func(dayState, entry) (dayState, verdict)
+	runOf  func(runState, entry) (runState, verdict)
+
+	at    []int // of each entry: its place
+	taken []int // places
+	found map[string]int
+	out   []stretch
+	all   []bound.Set
+}
+
+// stretch is places that a horse works in one after the other with no time to
+// change tack; before are those from which it may still wear what it wore.
+type stretch struct {
+	places []*place
+	before []*place
+}
+
+// sets lists the stretches of a day and the sets of them. It reports false where
+// there would be more than most sets.
+func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []bound.Set, bool) {
+	limits := e.w.LimitsOf(h)
+	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, limits: limits,
+		dayOf: e.dayStep(dayLimit(limits)), found: map[string]int{}}
+	w.runOf = e.runStep(w.day, limits)
+	for _, x := range w.day {
+		w.at = append(w.at, slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit }))
+	}
+	ok := w.from(0, dayState{}, runState{}, 0, nil, most)
+	return w.out, w.all, ok
+}
+
+func dayLimit(l model.Limits) int64 {
+	if l.DayMinutes == 0 {
+		return 1 << 62
+	}
+	return int64(l.DayMinutes) * minute
+}
+
+// from goes on from an entry, with what has been worked before it.
+func (w *workable) from(i int, day dayState, run runState, work int64, sessions []*model.Meeting, most int) bool {
+	if i == len(w.day) {
+		if len(w.taken) > 0 {
+			w.all = append(w.all, bound.Set{Work: work, Stretches: w.stretches()})
+		}
+		return len(w.all) <= most
+	}
+	x := w.day[i]
+	if !x.fact && !w.from(i+1, day, run, work, sessions, most) {
+		return false
+	}
+	if n := len(w.taken); !x.fact && n > 0 && w.apart(w.taken[n-1], w.at[i]) {
+		return true
+	}
+	nextDay, good := w.dayOf(day, x)
+	nextRun, fair := w.runOf(run, x)
+	if x.session == nil || !slices.Contains(sessions, x.session) {
+		sessions = append(slices.Clip(sessions), x.session)
+	}
+	tooMany := w.limits.DaySessions != 0 && len(sessions) > w.limits.DaySessions && nextDay.open
+	if !x.fact && (good != fine || fair != fine || tooMany) {
+		return true
+	}
+	if x.fact {
+		return w.from(i+1, nextDay, nextRun, work, sessions, most)
+	}
+	w.taken = append(w.taken, w.at[i])
+	ok := w.from(i+1, nextDay, nextRun, work+x.work, sessions, most)
+	w.taken = w.taken[:len(w.taken)-1]
+	return ok
+}
+
+// apart tells whether a horse cannot go from one place to another, whatever it
+// wears.
+func (w *workable) apart(i, j int) bool {
+	p, q := w.places[i], w.places[j]
+	gap, same := q.start-p.end, p.meeting.Arena != nil && p.meeting.Arena == q.meeting.Arena
+	return gap < w.e.w.House.Stay || gap < w.e.w.House.Same && !same
+}
+
+// stretches of the places taken, by number.
+func (w *workable) stretches() []int {
+	var numbers []int
+	house := w.e.w.House
+	for i := 0; i < len(w.taken); {
+		from := i
+		for i++; i < len(w.taken) && w.places[w.taken[i]].start-w.places[w.taken[i-1]].end < house.Other; i++ {
+		}
+		before := from
+		for before > 0 && w.places[w.taken[from]].start-w.places[w.taken[before-1]].end < house.Move {
+			before--
+		}
+		key := fmt.Sprint(w.taken[before:from], w.taken[from:i])
+		n, ok := w.found[key]
+		if !ok {
+			n = len(w.out)
+			w.found[key] = n
+			w.out = append(w.out, stretch{w.these(w.taken[from:i]), w.these(w.taken[before:from])})
+		}
+		numbers = append(numbers, n)
+	}
+	return numbers
+}
+
+func (w *workable) these(at []int) []*place {
+	var places []*place
+	for _, i := range at {
+		places = append(places, w.places[i])
+	}
+	return places
+}
