@@ -102,14 +102,11 @@ func (w *Week) breaksBeside(p *Plan, r *Ride, t *Turn, except ...string) string 
 
 // swap is the best plan that there is with nothing changed but that the ride is
 // on the horse, in the seat or one alike where it is not nil. nil is that there
-// is none: why says what the set that came furthest breaks, or that none is free.
+// is none: why says what the last set that was tried breaks, or what no set has.
 func (w *Week) swap(p *Plan, r *Ride, h *Horse, seat *Piece) (best *Plan, why string) {
-	why = "no tack set for " + h.Name + " is free then"
+	turns, why := w.freeTurns(p, r, h, seat)
 	var score []GoalValue
-	for _, t := range w.freeTurns(p, r, h) {
-		if seat != nil && w.alike[seat] != w.alike[t.Seat] {
-			continue
-		}
+	for _, t := range turns {
 		if broken := w.breaksBeside(p, r, t); broken != "" {
 			why = broken
 			continue
@@ -121,35 +118,49 @@ func (w *Week) swap(p *Plan, r *Ride, h *Horse, seat *Piece) (best *Plan, why st
 	return best, why
 }
 
-// freeTurns are the turns of a ride on a horse that are made of pieces that no
-// other horse has then, the pieces in the order of the centre.
-func (w *Week) freeTurns(p *Plan, r *Ride, h *Horse) []*Turn {
-	free := func(ps ...*Piece) bool {
-		return !slices.ContainsFunc(ps, func(x *Piece) bool {
-			return w.NotInUse(x, r.Date(), r.Start, r.End) != "" || w.taken(p, r, h, x) != ""
-		})
+// freeTurns are the turns of a ride on a horse, in a seat or one alike where it
+// is not nil, that are made of pieces that no other horse has then, in the order
+// of the centre's pieces. why says what is not free where there are none.
+func (w *Week) freeTurns(p *Plan, r *Ride, h *Horse, seat *Piece) (turns []*Turn, why string) {
+	blocked := func(ps ...*Piece) string {
+		for _, x := range ps {
+			if why := cmp.Or(w.NotInUse(x, r.Date(), r.Start, r.End), w.taken(p, r, h, x)); why != "" {
+				return why
+			}
+		}
+		return ""
 	}
-	var turns []*Turn
-	for _, seat := range w.Centre.Pieces {
-		if !seat.IsSeat() || SeatUnfit(r.Rider, seat) != "" || !free(seat) || NotAsHeld(r, h, seat) != "" {
+	free := func(ps ...*Piece) bool { return blocked(ps...) == "" }
+	furthest, why := 0, "no seat for "+h.Name+" that fits the rider is free then"
+	stop := func(step int, words string) {
+		if step > furthest {
+			furthest, why = step, words
+		}
+	}
+	for _, x := range w.Centre.Pieces {
+		if !x.IsSeat() || seat != nil && w.alike[seat] != w.alike[x] ||
+			SeatUnfit(r.Rider, x) != "" || !free(x) || NotAsHeld(r, h, x) != "" {
 			continue
 		}
-		extras := w.freeExtras(r, seat, free)
-		if extras == nil {
-			continue
-		}
-		for _, row := range w.RowsFor(h, seat, r.Date()) {
-			for _, pads := range w.PadChoices(h, seat, row) {
-				if !free(pads...) {
+		for _, row := range w.RowsFor(h, x, r.Date()) {
+			extras := w.freeExtras(r, x, free)
+			if extras == nil {
+				stop(1, "what the rider needs beside "+x.Tag+" is not free then")
+				continue
+			}
+			for _, pads := range w.PadChoices(h, x, row) {
+				if why := blocked(pads...); why != "" {
+					stop(2, why)
 					continue
 				}
-				for _, girth := range w.girthsFor(seat, row, free) {
-					turns = append(turns, &Turn{Horse: h, Seat: seat, Pads: pads, Girth: girth, Extras: extras})
+				stop(3, fmt.Sprintf("no girth for %s on %s is free then", x.Tag, h.Name))
+				for _, girth := range w.girthsFor(x, row, free) {
+					turns = append(turns, &Turn{Horse: h, Seat: x, Pads: pads, Girth: girth, Extras: extras})
 				}
 			}
 		}
 	}
-	return turns
+	return turns, why
 }
 
 // freeExtras are the lightest that meet the rider's needs; nil is that there are

@@ -38,7 +38,7 @@ func TestWhyARideIsNotOnItsUsualHorse(t *testing.T) {
 		{"its saddle is on another horse", func(b *fixtures.Barn) {
 			b.Row(b.Horses[2], b.Oak)
 			b.Part(b.Lessons[0], b.Rider("Zoe"), "10:00-11:00")
-		}, "no tack set for Star is free then"},
+		}, "no seat for Star that fits the rider is free then"},
 		{"she dislikes it more than she is used to it", func(b *fixtures.Barn) {
 			b.House.Wishes.UsualHorse = 1
 			b.Mia.Likings = []model.Liking{{Horse: b.Star, Dislike: true, Weight: 2}}
@@ -99,6 +99,14 @@ func TestWhyARideIsNotInItsUsualSeat(t *testing.T) {
 			b.Row(b.Horses[1], elm)
 			b.Lesson(fixtures.Monday, "11:00-12:00", b.Riders[1])
 		}, "elm is on Bay at 11:00"},
+		{"its girth is on another horse", func(b *fixtures.Barn, elm *model.Piece) {
+			elm.Label = model.Inches(18)
+			b.Chart[1].GirthMin, b.Chart[1].GirthMax = model.Inches(26), model.Inches(26)
+			b.Tag("elm girth").Label = model.Inches(26)
+			b.Saddle("fir", b.Horses[1])
+			b.Chart[2].GirthMin, b.Chart[2].GirthMax = model.Inches(26), model.Inches(26)
+			b.Part(b.Lessons[0], b.Riders[1], "10:00-11:00")
+		}, "no girth for elm on Star is free then"},
 		{"alike to the one that she has", func(b *fixtures.Barn, elm *model.Piece) {}, ""},
 	} {
 		b := fixtures.New()
@@ -110,7 +118,7 @@ func TestWhyARideIsNotInItsUsualSeat(t *testing.T) {
 		w := b.Week()
 		p := fixtures.Plan(w, b.Turn(b.Star, b.Oak))
 		if len(w.Rides) > 1 {
-			p.Turns[1] = b.Turn(bay, elm)
+			p.Turns[1] = b.Turn(bay, b.Chart[len(b.Chart)-1].Seat) // Noor
 		}
 		if got := w.WhyNot(p, w.Rides[0], b.Star, elm); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
