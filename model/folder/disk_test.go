@@ -322,6 +322,9 @@ func TestAFileEditedAfterACrashIsLeftAsItIs(t *testing.T) {
 		t.Fatal(err)
 	}
 	g := reopen(t, f)
+	if n := len(g.Centre.Notes); n != 0 {
+		t.Errorf("the edit does not count: there are %d notes", n)
+	}
 	if err := g.Close(closing(g, 1200)); err != nil {
 		t.Fatal(err)
 	}
