@@ -63,7 +63,7 @@ var riderHere = &Rule{
 	Sentence: "a rider who is away does not ride",
 	audit: func(l *ledger) {
 		for _, s := range l.open {
-			if r := s.Ride; r.State == Off && !r.Past && r.closed() == "" {
+			if r := s.Ride; r.State == Off && !r.Past && r.Closed() == "" {
 				l.breaks([]*Stint{s}, "%s: %s", s.Name, r.OffWhy)
 			}
 		}
@@ -110,7 +110,7 @@ var centreOpen = &Rule{
 
 // NotOpen says why the place is closed to a ride; "" is that it is open.
 func NotOpen(r *Ride) string {
-	if why := r.closed(); why != "" {
+	if why := r.Closed(); why != "" {
 		return why
 	}
 	m := r.Meeting

@@ -178,7 +178,7 @@ func (k *weekMaker) state(r *Ride) {
 	if r.Start >= r.Meeting.End {
 		off("the lesson ends before this part of it")
 	}
-	if why := r.closed(); why != "" {
+	if why := r.Closed(); why != "" {
 		off(why)
 	}
 	for _, n := range k.on(NoteNever, d) {
@@ -272,8 +272,9 @@ func (c *Centre) closures(l *Lesson, d Date) (ps []Period) {
 
 func closed(p *Period) string { return cmp.Or(p.Why, "the centre is closed") }
 
-// closed says that the ride's lesson is not held, or not that part of it.
-func (r *Ride) closed() string {
+// Closed says why the ride's lesson is not held, or the centre closed for that
+// part of it; "" is that it is open.
+func (r *Ride) Closed() string {
 	m := r.Meeting
 	if m.NotHeld != "" {
 		return m.NotHeld

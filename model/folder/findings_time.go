@@ -53,10 +53,10 @@ func (l *finder) lessons() {
 		}
 	}
 	for _, r := range l.week.Rides {
-		if r.State == model.Off && r.Meeting.NotHeld != "" {
+		if why := r.Closed(); r.State == model.Off && why != "" {
 			for _, b := range l.c.Bookings {
 				if b.Lesson == r.Meeting.Lesson && b.Date == r.Date() && b.Rider == r.Rider {
-					l.find(b, l.r.at(b, "on"), 0, fmt.Sprintf("%s is not held on %s: %s", b.Lesson.Name, long(b.Date), r.Meeting.NotHeld), "book another date")
+					l.find(b, l.r.at(b, "on"), 0, fmt.Sprintf("%s is not held on %s: %s", b.Lesson.Name, long(b.Date), why), "book another date")
 				}
 			}
 		}

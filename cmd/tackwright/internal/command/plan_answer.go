@@ -137,6 +137,8 @@ func offWhy(w *model.Week, r *model.Ride) string {
 	switch {
 	case r.Meeting.NotHeld != "":
 		return "the lesson is not held" + closedFor(w, r)
+	case r.Closed() != "":
+		return "the centre is closed for that part of the lesson"
 	case r.Past:
 		return "the hour is past and nothing was posted for it"
 	case r.Start >= r.Meeting.End:
