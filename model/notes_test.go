@@ -2,6 +2,7 @@ package model_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"tackwright/fixtures"
@@ -212,9 +213,14 @@ func TestAHoldThatAbsenceOrWeatherMakesImpossibleIsSuspendedAndListed(t *testing
 		b := fixtures.New()
 		l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
 		b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Horse: b.Star})
-		n := b.Note(note(b, l))
-		if w := b.Week(); len(w.Suspended) != 1 || w.Rides[0].Held != nil {
+		n := note(b, l)
+		n.Words = "a fever"
+		b.Note(n)
+		w := b.Week()
+		if len(w.Suspended) != 1 || w.Rides[0].Held != nil {
 			t.Errorf("%s: suspended %q, held %v", n.Kind, w.Suspended, w.Rides[0].Held)
+		} else if (n.Kind == model.NoteRiderAway || n.Kind == model.NoteAway) && strings.Contains(w.Suspended[0], n.Words) {
+			t.Errorf("%s: what was written of an absence is repeated: %s", n.Kind, w.Suspended[0])
 		}
 	}
 }

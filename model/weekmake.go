@@ -176,7 +176,7 @@ func (k *weekMaker) state(r *Ride) {
 		}
 	}
 	if r.Start >= r.Meeting.End {
-		off("the lesson ends before this part of it")
+		off(endsBefore)
 	}
 	if why := r.Closed(); why != "" {
 		off(why)
@@ -201,13 +201,25 @@ func (k *weekMaker) state(r *Ride) {
 }
 
 // noHold says what makes it impossible to hold the ride on the horse, whatever
-// others ride; "" is nothing.
+// others ride; "" is nothing. What was written of an absence is not repeated.
 func (r *Ride) noHold(h *Horse) string {
-	if out := h.outDuring(r.Date(), r.Start, r.End); out != nil {
+	out := h.outDuring(r.Date(), r.Start, r.End)
+	switch {
+	case out != nil:
 		return fmt.Sprintf("%s is out (%s)", h.Name, out.Why)
+	case NotOpen(r) != "":
+		return NotOpen(r)
+	case r.Start >= r.Meeting.End:
+		return endsBefore
+	case r.State == Off:
+		return r.Rider.Called() + " is away"
+	case InstructorAway(r.Meeting) != "":
+		return r.Meeting.Instructor.Name + " is away"
 	}
-	return cmp.Or(r.OffWhy, NotOpen(r), InstructorAway(r.Meeting))
+	return ""
 }
+
+const endsBefore = "the lesson ends before this part of it"
 
 // during reports whether a note's time of day meets [start, end).
 func (n *Note) during(start, end Minute) bool {
