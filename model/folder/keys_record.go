@@ -156,8 +156,8 @@ var differsKeys = &table[differsEntry]{
 		is("how", oneOf("a way to differ", model.NoShow, model.OtherHorse, model.ExtraRide, model.CutShort), "in what it differed; another tack counts as another horse", "", func(d *differsEntry, v model.DiffersHow) { d.How = v }),
 		is("lesson", lesson, "the lesson", "", func(d *differsEntry, v *model.Lesson) { d.Lesson = v }),
 		is("rider", rider, "the rider", "", func(d *differsEntry, v *model.Rider) { d.Rider = v }),
-		is("start", times, "when an extra ride started", "with the lesson", func(d *differsEntry, v model.Minute) { d.Start = v }).eg(`10:00`),
-		is("end", times, "when an extra ride, or one cut short, ended", "with the lesson", func(d *differsEntry, v model.Minute) { d.End = v }).eg(`10:20`),
+		is("start", times, "when an extra ride started; of another, when the part of the lesson started that she rode", "with the lesson; every part", func(d *differsEntry, v model.Minute) { d.Start = v }).eg(`10:00`),
+		is("end", times, "when an extra ride, or one cut short, ended", "with the lesson; one that starts after it is as long as the lesson", func(d *differsEntry, v model.Minute) { d.End = v }).eg(`10:20`),
 	}, turnKeys(func(d *differsEntry) *turnEntry { return &d.turnEntry })[:5]...),
 }
 
@@ -191,6 +191,8 @@ func (x *riddenEntry) finish(r *reader, n *node) {
 			r.mistake(at.span(), fmt.Sprintf("%q has no horse", d.How), "add horse, seat, pads, girth and extras")
 		case !needs && at.get("horse") != nil:
 			r.mistake(at.spot("horse"), fmt.Sprintf("%q names no horse", d.How), "leave it out, or mend how")
+		case d.Start != 0 && d.End != 0 && d.End <= d.Start:
+			r.endsAfter(at, d.Start, d.End)
 		case d.How == model.CutShort && at.get("end") == nil:
 			r.mistake(at.span(), `"cut short" has no end`, "add a line such as: end = 10:20")
 		case needs:
