@@ -15,7 +15,7 @@ import (
 func (w *Week) Fingerprint(p *Plan) string {
 	sum := sha256.New()
 	c := w.Centre
-	for _, v := range []any{w.House, w.From, w.Until, w.Now, c.Persons, c.Arenas, c.Horses, c.Pieces, c.Chart,
+	for _, v := range []any{w.House, w.From, w.Until, w.Now, w.Mends, c.Persons, c.Arenas, c.Horses, c.Pieces, c.Chart,
 		c.Riders, w.Meetings, w.Rides, w.Facts} {
 		write(sum, reflect.ValueOf(v), true)
 	}

@@ -42,6 +42,16 @@ func (g GoalResult) Gap() string {
 		return fmt.Sprintf("at most %d more who ride first could ride, in the place of others", n)
 	case "seat c":
 		return fmt.Sprintf("at most %d more who were on the ground last time could ride, in the place of others", n)
+	case "told a":
+		return fmt.Sprintf("at most %d more of those who were told so could ride", n)
+	case "told b":
+		return fmt.Sprintf("at most %d more who ride first could ride, in the place of others", n)
+	case "keep a":
+		return fmt.Sprintf("at most %d more could stay on the horse that was posted", n)
+	case "keep b":
+		return fmt.Sprintf("at most %d more could stay in the tack that was posted", n)
+	case "besides":
+		return fmt.Sprintf("at most %d more could ride besides", n)
 	case "wishes":
 		return fmt.Sprintf("wishes of a weight of at most %d more could be met", n)
 	case "carry":

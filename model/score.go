@@ -15,6 +15,9 @@ type GoalValue struct {
 // it claims.
 func (w *Week) Score(p *Plan) []GoalValue {
 	values := w.seatScore(p)
+	if w.Mends {
+		values = w.mendScore(p)
+	}
 	for _, g := range w.House.Goals {
 		switch g {
 		case GoalWishes:

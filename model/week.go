@@ -12,6 +12,7 @@ type Week struct {
 	House       *House
 	From, Until Date    // the dates planned, both counted
 	Now         Instant // rides that start at or before it are facts; zero: none
+	Mends       bool    // what was posted for it is kept as far as can be: see [Centre.Repair]
 
 	Meetings  []*Meeting // by date, start, name
 	Rides     []*Ride    // by date, start, lesson, rider
@@ -61,6 +62,9 @@ type Ride struct {
 	Told       *Turn // of a started ride; nil: on the ground
 	Held       *Hold // nil: free
 	Never      []*Horse
+
+	Posted *Turn // in a repair: as last posted; nil: on the ground, or never posted
+	Due    bool  // in a repair: the rider was told that she rides
 }
 
 // Hold is a pairing that a person has told the program to keep: the ride has

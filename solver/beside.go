@@ -58,8 +58,8 @@ func (x *relaxation) lits() []sat.Lit {
 	return lits
 }
 
-// ground keeps the goals before: of all rides, those to ride first and those who
-// were on the ground last time.
+// ground keeps the goals before: of all rides and of those that they tell apart,
+// no more are on the ground.
 func (x *relaxation) ground(best sat.Model) {
 	among := func(such func(*model.Ride) bool) {
 		g := bound.Grounded{}
@@ -74,6 +74,11 @@ func (x *relaxation) ground(best sat.Model) {
 		x.p.Grounded = append(x.p.Grounded, g)
 	}
 	among(func(*model.Ride) bool { return true })
+	if x.w.Mends {
+		among(func(r *model.Ride) bool { return r.Due })
+		among(func(r *model.Ride) bool { return r.Due && r.Rider.RideFirst })
+		return
+	}
 	among(func(r *model.Ride) bool { return r.Rider.RideFirst })
 	among(func(r *model.Ride) bool { return x.w.Grounded(r.Rider) })
 }

@@ -12,7 +12,12 @@ import (
 // goals are those of [model.Week.Score], in the same order and with the same
 // values.
 func (e *encoder) goals() []ordered.Goal {
-	all := e.seatGoals()
+	var all []ordered.Goal
+	if e.w.Mends {
+		all = e.mendGoals()
+	} else {
+		all = e.seatGoals()
+	}
 	for _, g := range e.w.House.Goals {
 		switch g {
 		case model.GoalWishes:

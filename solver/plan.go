@@ -26,7 +26,7 @@ type Options struct {
 func Plan(ctx context.Context, w *model.Week, opts Options) (*model.Plan, error) {
 	e := encode(w)
 	goals := e.goals()
-	best, results, err := ordered.Minimise(ctx, e.s, nil, goals, ordered.Options{Progress: opts.Progress})
+	best, results, err := ordered.Minimise(ctx, e.s, nil, goals, ordered.Options{Progress: opts.Progress, Start: e.posted()})
 	switch {
 	case err != nil && errors.Is(err, ctx.Err()):
 		return e.nobody(goals)

@@ -1,0 +1,104 @@
+package solver
+
+import (
+	"slices"
+
+	"tackwright/model"
+	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
+)
+
+// mendGoals are those of a repair: who was told that she rides does, as few
+// rides as can be change horse, then tack, and whoever else can ride does.
+func (e *encoder) mendGoals() []ordered.Goal {
+	down, first := ordered.Goal{Name: "told a"}, ordered.Goal{Name: "told b"}
+	horse, tack := ordered.Goal{Name: "keep a"}, ordered.Goal{Name: "keep b"}
+	besides := ordered.Goal{Name: "besides"}
+	for _, r := range e.w.Rides {
+		if r.State != model.Open {
+			continue
+		}
+		stratum := e.stratum(r.Date())
+		wish := func(g *ordered.Goal, l sat.Lit) {
+			g.Softs = append(g.Softs, ordered.Soft{Lit: l, Weight: 1, Stratum: stratum})
+		}
+		if r.Due {
+			wish(&down, e.isSeated(r))
+			if r.Rider.RideFirst {
+				wish(&first, e.isSeated(r))
+			}
+		} else {
+			wish(&besides, e.isSeated(r))
+		}
+		if r.Posted == nil {
+			continue
+		}
+		on, ok := e.asPosted(r)
+		if !ok {
+			wish(&horse, e.s.Root().Not())
+			continue
+		}
+		wish(&horse, on.lit)
+		wish(&tack, e.keptTack(on))
+	}
+	return []ordered.Goal{down, first, horse, tack, besides}
+}
+
+// asPosted is the ride on the horse that was posted, if that can be.
+func (e *encoder) asPosted(r *model.Ride) (rideOn, bool) {
+	i := slices.IndexFunc(e.on_[r], func(on rideOn) bool { return on.at.horse == r.Posted.Horse })
+	if i < 0 {
+		return rideOn{}, false
+	}
+	return e.on_[r][i], true
+}
+
+// keptTack is a literal under which a ride on the horse that was posted has
+// tack like that posted.
+func (e *encoder) keptTack(on rideOn) sat.Lit {
+	kept, was := e.s.NewVar(), on.ride.Posted
+	alike := func(p *pool, x *model.Piece) bool { return x != nil && e.w.Alike(p.one()) == e.w.Alike(x) }
+	ways, girths := []sat.Lit{on.lit.Not()}, []sat.Lit{on.lit.Not()}
+	for _, o := range on.at.saddle {
+		if alike(o.seat, was.Seat) && slices.EqualFunc(o.pads, was.Pads, alike) && o.seat.one().TakesGirth() == (was.Girth != nil) {
+			ways = append(ways, o.lit)
+		}
+	}
+	for _, g := range on.at.girths {
+		if alike(g.pool, was.Girth) {
+			girths = append(girths, g.lit)
+		}
+	}
+	e.s.Add(kept, ways...)
+	if was.Girth != nil {
+		e.s.Add(kept, girths...)
+	}
+	return kept
+}
+
+// posted are the literals of what was posted, as far as it can still be: the
+// horses first, then how they are saddled.
+func (e *encoder) posted() []sat.Lit {
+	var horses, tack []sat.Lit
+	for _, r := range e.w.Rides {
+		if r.Posted == nil || r.State != model.Open {
+			continue
+		}
+		on, ok := e.asPosted(r)
+		if !ok {
+			continue
+		}
+		horses = append(horses, on.lit)
+		for _, o := range on.at.saddle {
+			if was := r.Posted; slices.Contains(o.seat.pieces, was.Seat) {
+				tack = append(tack, o.lit)
+			}
+		}
+		for _, g := range on.at.girths {
+			if slices.Contains(g.pool.pieces, r.Posted.Girth) {
+				tack = append(tack, g.lit)
+			}
+		}
+	}
+	return append(horses, tack...)
+}
