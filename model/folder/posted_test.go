@@ -92,6 +92,40 @@ func TestALaterWeighingDoesNotTurnAnOldPlanWrong(t *testing.T) {
 	}
 }
 
+func TestWhatIsPostedOrClosedLaterDoesNotCountForAnOldPlan(t *testing.T) {
+	later := map[string]func(f *Folder) error{
+		"the week before is posted": func(f *Folder) error {
+			w, p := adaRides(f, monday-7)
+			_, err := f.Post(w, p, f.Centre.Persons[0], tuesdayMorning)
+			return err
+		},
+		"a date before is closed": func(f *Folder) error {
+			return f.Close(&model.Ridden{Date: monday - 6, By: f.Centre.Persons[0], At: tuesdayMorning, Works: []*model.Work{
+				{Horse: f.Centre.Horses[0], Kind: "lunging", Start: 540, End: 560, On: monday - 6}}})
+		},
+	}
+	for name, do := range later {
+		f := openYard(t)
+		post(t, f, monday, adaRides)
+		f = reopen(t, f)
+		if err := do(f); err != nil {
+			t.Fatal(err)
+		}
+		f = reopen(t, f)
+		v1 := f.Centre.Posted[0]
+		w, p, troubles, err := f.ReadPosted(v1)
+		if err != nil || len(troubles) > 0 || v1.Version != 1 {
+			t.Fatal(err, shown(troubles))
+		}
+		if w.Fingerprint(p) != p.Proof.Hash {
+			t.Errorf("%s, and the plan of before is of another week", name)
+		}
+		if now, p := adaRides(f, monday); now.Fingerprint(p) == w.Fingerprint(p) {
+			t.Errorf("%s, and that counts for nothing", name)
+		}
+	}
+}
+
 func TestAPostedPlanGoesByThePairingsThatStoodThen(t *testing.T) {
 	term := yard + "[[term]]\nname = \"Autumn\"\nfirst = 2026-09-01\nlast = 2026-12-18\n"
 	f := openTxtar(t, &txtar.Archive{Files: []txtar.File{{Name: "yard.toml", Data: []byte(term)}}})
