@@ -43,6 +43,7 @@ name = "Ada Grey"`, `# Ada: her mother's number is 555 0100.
 name = "Ada Grey"   # once Ada Bell
 was = "Ada Bell"
 likes = [{ horse = "Duke" }]`, 1) + `
+# Tuesdays were Ada Grey's own wish.
 [[term]]
 name = "Autumn"
 first = 2026-09-01
@@ -178,5 +179,21 @@ func TestARiderIsNotForgottenInAFileEditedMeanwhile(t *testing.T) {
 	var changed *ChangedError
 	if _, err := f.Forget(f.Centre.Riders[0], f.Centre.Persons[0], tuesdayMorning); !errors.As(err, &changed) || files(t, f.Dir)["yard.toml"] != hand {
 		t.Errorf("got %v", err)
+	}
+}
+
+func TestWhatARecordKeepsOfARiderGoesToo(t *testing.T) {
+	names := newEraser([]string{"Zo\u00eb Grey"})
+	names.as = forgottenName(7)
+	for _, c := range []struct{ file, text, want string }{
+		{"history/0000/000001.toml", "[[file]]\nname = \"riders.toml\"\ntext = '''\n[[rider]]\nname = \"Zo\u00eb Grey\"\nweight = \"60 kg\"\n'''\n",
+			"[[file]]\nname = \"riders.toml\"\n# what it held is not kept: it named a rider who is forgotten\n"},
+		{"notes/a.toml", "[[note]]\nrider = \"Zo\\u00eb Grey\"\n", "[[note]]\nrider = \"rider forgotten 7\"\n"},
+		{"notes/a.toml", "# Zoe\u0308 GREY, and Zo\u00eb Greyling\n", "# rider forgotten 7, and Zo\u00eb Greyling\n"}, // an accent apart
+		{"posted/a.toml", "[[ride]]\nrider = \"Zo\u00eb Grey\"\nground = [\"too heavy for Duke\"]\n", "[[ride]]\nrider = \"rider forgotten 7\"\nground = []\n"},
+	} {
+		if got := string(names.outOfRecord(c.file, []byte(c.text))); got != c.want || !names.mayBeIn([]byte(c.text)) {
+			t.Errorf("%s became %s, want %s", c.text, got, c.want)
+		}
 	}
 }

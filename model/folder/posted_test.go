@@ -224,6 +224,27 @@ func TestAWithdrawnVersionLeavesTheOneBeforeItUnderANewNumber(t *testing.T) {
 	}
 }
 
+func TestARepairStandsWhenTheWeekBeforeItIsWithdrawn(t *testing.T) {
+	f := openYard(t)
+	post(t, f, monday-7, adaRides)
+	f = reopen(t, f)
+	w := f.Centre.Week(monday-6, 1, model.Instant{})
+	if _, err := f.Post(w, &model.Plan{Turns: make([]*model.Turn, len(w.Rides))}, f.Centre.Persons[0], tuesdayMorning); err != nil {
+		t.Fatal(err)
+	}
+	f = reopen(t, f)
+	if _, err := f.Undo(1, f.Centre.Persons[0], tuesdayMorning); err != nil {
+		t.Fatal(err)
+	}
+	f = reopen(t, f)
+	if got, want := standing(f, monday-6), "v2 Ada Grey on the ground, Cy Reed on the ground"; got != want {
+		t.Errorf("%s stands, want %s", got, want)
+	}
+	if got := standing(f, monday-5); got != "nothing" {
+		t.Errorf("%s stands on the date after", got)
+	}
+}
+
 func TestTheOnlyVersionOfADateLeavesNothingWhenItIsWithdrawn(t *testing.T) {
 	f := openYard(t)
 	post(t, f, monday, adaRides)
