@@ -14,7 +14,6 @@ type relaxation struct {
 	p     *bound.Problem
 	rooms map[*place]map[*pool][]int // of a pool in a place
 	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
-	at    [][][]*place               // by spell, day and place
 	index map[*model.Ride]int
 	pairs map[sat.Lit]int
 }

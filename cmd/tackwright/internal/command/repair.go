@@ -1,0 +1,263 @@
+package command
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"tackwright/cmd/tackwright/internal/sheet"
+	"tackwright/model"
+	"tackwright/model/folder"
+)
+
+var repairCommand = &command{
+	name: "repair", args: "FOLDER [DATE]",
+	short: "mend what was posted for a day, with as few changes as can be",
+	about: `Takes the day as it was posted, with all notes and edits since, and finds the
+plan that differs from it in as few places as can be. DATE is today unless said.
+Rides that have started by --from (the time now, unless said) are facts. First,
+who was told that she rides still does; then as few rides as can be change their
+horse, then their tack; then whoever else can ride does; then the goals of any
+plan. Later days are left as posted, unless --through names the last to change.
+
+Prints each ride that changes, before and after, with the reason; what the barn
+is to fetch and return, in order of time; who is to be told; and the rides posted
+for later dates that no longer keep every rule, for the office. It changes
+nothing: with --post the plan stands as the next version.
+`,
+	example: "tackwright repair examples/sallowdene 2026-10-14 --from 07:40",
+	least:   1, most: 2, answer: repairAnswer{},
+	flags: func(fs *pflag.FlagSet) func(*call) error {
+		var o repairOptions
+		fs.StringVar(&o.from, "from", "", "rides up to this `TIME`, such as 10:30 or 2026-11-25T10:30, have started")
+		fs.StringVar(&o.through, "through", "", "change the dates up to this `DATE` too, at most seven in all")
+		fs.DurationVar(&o.limit, "limit", 20*time.Second, "search no longer than this `TIME`")
+		fs.BoolVar(&o.post, "post", false, "make the repaired plan stand")
+		fs.StringVar(&o.by, "by", "", "the `NAME` of the person who posts it")
+		o.today = todayFlag(fs)
+		o.json = jsonFlag(fs)
+		return func(c *call) error { return repair(c, &o) }
+	},
+}
+
+type repairOptions struct {
+	from, through, by string
+	today             *string
+	limit             time.Duration
+	post              bool
+	json              *bool
+}
+
+// repairAnswer is what repair says as JSON.
+type repairAnswer struct {
+	From    string         `json:"from" about:"first date"`
+	Until   string         `json:"until" about:"last date, which counts"`
+	Now     string         `json:"now,omitempty" about:"rides that had started then are facts"`
+	Changes []change       `json:"changes" about:"rides that are not as posted"`
+	Moved   []*sheet.Moved `json:"moved" about:"the sheet of each date on which something moved"`
+	Later   []string       `json:"later" about:"what is posted for later dates and no longer keeps every rule"`
+	Gone    []string       `json:"gone" about:"rides that were posted and that the folder no longer has"`
+	Goals   []goal         `json:"goals" about:"in order; less is better"`
+	Proved  bool           `json:"proved" about:"every goal is"`
+	Posted  int            `json:"posted,omitempty" about:"the version under which it stands"`
+
+	couldBe string
+}
+
+// change is one ride that is not as posted.
+type change struct {
+	Date   string `json:"date"`
+	Start  string `json:"start"`
+	Lesson string `json:"lesson"`
+	Rider  string `json:"rider"`
+	How    string `json:"how" about:"another horse, other tack, rides, on the ground, does not ride"`
+	Before string `json:"before,omitempty" about:"horse and tags as posted; none: on the ground"`
+	After  string `json:"after,omitempty" about:"horse and tags now; none: on the ground"`
+	Why    string `json:"why"`
+
+	ride *model.Ride
+}
+
+func repair(c *call, o *repairOptions) error {
+	if o.post && o.by == "" {
+		return wrongUse("--post: say who posts it: --by NAME")
+	}
+	f, err := c.open(c.args[0])
+	if err != nil {
+		return err
+	}
+	by, err := personNamed(f.Centre, o.by)
+	if err != nil {
+		return err
+	}
+	k, err := c.clock(f.Centre, *o.today)
+	if err != nil {
+		return err
+	}
+	w, err := o.week(c, k, f.Centre)
+	if err != nil {
+		return err
+	}
+	p, err := c.solve(w, o.limit)
+	if err != nil {
+		return err
+	}
+	a := &repairAnswer{From: w.From.String(), Until: w.Until.String(), Goals: goalsOf(w, p, true), Proved: p.Proof.Proved()}
+	if !w.Now.IsZero() {
+		a.Now = w.Now.String()
+	}
+	a.tell(w, p)
+	if o.post {
+		if a.Posted, err = f.Post(w, p, by, k.now); err != nil {
+			return err
+		}
+	}
+	a.sheets(w, p, k, o.by)
+	if *o.json {
+		return c.json(a)
+	}
+	return c.print(a.text(w, f, o))
+}
+
+// week is the week to mend.
+func (o *repairOptions) week(c *call, k clock, centre *model.Centre) (*model.Week, error) {
+	word := "today"
+	if len(c.args) > 1 {
+		word = c.args[1]
+	}
+	from, err := k.date(word)
+	if err != nil {
+		return nil, err
+	}
+	until := from
+	if o.through != "" {
+		if until, err = k.date(o.through); err != nil {
+			return nil, err
+		}
+		if until < from || until >= from+7 {
+			return nil, wrongUse("--through: %s is not among the seven dates from %s on", until.Words(), from.Words())
+		}
+	}
+	var now model.Instant
+	switch {
+	case o.from != "":
+		k.today = from
+		if now, err = k.instant(o.from); err != nil {
+			return nil, err
+		}
+	case k.real && from <= k.today && k.today <= until:
+		now = k.now
+	}
+	for d := from; d <= until; d++ {
+		if posted, _, _, _ := centre.PostedOn(d); posted != nil {
+			return centre.Repair(from, int(until-from)+1, now), nil
+		}
+	}
+	return nil, no("nothing is posted for %s, so there is nothing to mend: plan it, and post that", from.Words())
+}
+
+// tell fills in what changes and what is left to the office.
+func (a *repairAnswer) tell(w *model.Week, p *model.Plan) {
+	for _, g := range p.Proof.Goals {
+		a.couldBe = cmp.Or(a.couldBe, g.Gap())
+	}
+	for _, x := range w.Changes(p) {
+		a.Changes = append(a.Changes, change{Date: x.Ride.Date().String(), Start: x.Ride.Start.String(), Lesson: x.Ride.Meeting.Name,
+			Rider: x.Ride.Rider.Called(), How: x.How(), Before: turnWords(x.Before), After: turnWords(x.After), Why: x.Why, ride: x.Ride})
+	}
+	for _, v := range w.LaterBroken() {
+		a.Later = append(a.Later, v.Words)
+	}
+	for d := w.From; d <= w.Until; d++ {
+		_, _, _, gone := w.Centre.PostedOn(d)
+		for _, t := range gone {
+			if t.Lesson == nil || t.Rider == nil {
+				a.Gone = append(a.Gone, fmt.Sprintf("%s %s, %s", t.Date.Words(), t.Start.Clock(w.House.TwelveHour), t.LessonName))
+			}
+		}
+	}
+}
+
+func (a *repairAnswer) sheets(w *model.Week, p *model.Plan, k clock, by string) {
+	stamp := k.printed(sheet.Stamp{Version: a.Posted, By: by, At: k.now})
+	for d := w.From; d <= w.Until; d++ {
+		if m := sheet.WhatMoved(w, p, d, stamp); len(m.Moves) > 0 {
+			a.Moved = append(a.Moved, m)
+		}
+	}
+}
+
+// turnWords are horse and tags of a turn; "" where there is none.
+func turnWords(t *model.Turn) string {
+	if t == nil {
+		return ""
+	}
+	words := t.Horse.Name + ":"
+	for _, x := range t.Pieces() {
+		words += " " + x.Tag
+	}
+	return words
+}
+
+func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, w.DayName(w.From), a.howMany())
+	if a.Proved {
+		b.WriteString("Proved: nobody more can keep her ride, her horse or her tack.\n")
+	} else {
+		b.WriteString(wrap("", "Not proved to be best: "+cmp.Or(a.couldBe, "the search was not over")+"."))
+	}
+	for _, x := range a.Changes {
+		fmt.Fprintf(&b, "\n  %s %s  %s (%s): %s\n", x.ride.Date().Words(), x.ride.Start.Clock(w.House.TwelveHour), x.Rider, x.Lesson, x.How)
+		b.WriteString("      before  " + cmp.Or(x.Before, "on the ground") + "\n")
+		b.WriteString("      after   " + cmp.Or(x.After, "on the ground") + "\n")
+		b.WriteString(wrap("      because ", x.Why))
+	}
+	for _, s := range w.Suspended {
+		b.WriteString(wrap("  suspended: ", s))
+	}
+	list := func(title string, all []string) {
+		if len(all) > 0 {
+			b.WriteString("\n" + title + "\n")
+		}
+		for _, s := range all {
+			b.WriteString(wrap("  ", s))
+		}
+	}
+	list("POSTED ONCE, AND NO LONGER IN THE FOLDER", a.Gone)
+	list("FOR THE OFFICE: POSTED FOR LATER DATES, AND NO LONGER IN ORDER", a.Later)
+	for _, m := range a.Moved {
+		b.WriteString("\n" + m.Text())
+	}
+	if a.Posted > 0 {
+		fmt.Fprintf(&b, "\nIt stands, as version %d.\n", a.Posted)
+	} else {
+		fmt.Fprintf(&b, "\nNothing is changed yet. To make it stand:\n  tackwright repair %s %s --post --by NAME\n", typed(f.Dir), strings.TrimSpace(w.From.String()+from(o)))
+	}
+	return b.String()
+}
+
+func (a *repairAnswer) howMany() string {
+	switch len(a.Changes) {
+	case 0:
+		return "nothing changes"
+	case 1:
+		return "1 ride is not as posted"
+	}
+	return fmt.Sprintf("%d rides are not as posted", len(a.Changes))
+}
+
+// from repeats the flags that say what is to be mended.
+func from(o *repairOptions) string {
+	s := ""
+	if o.from != "" {
+		s += " --from " + o.from
+	}
+	if o.through != "" {
+		s += " --through " + o.through
+	}
+	return s
+}
