@@ -86,22 +86,30 @@ func TestScripts(t *testing.T) {
 }
 
 // The manual is the package comment, so that it is read where Go's documentation
-// is; it says what help says.
+// is; it says what help says, a file a command.
 func TestTheManualSaysWhatHelpSays(t *testing.T) {
-	want, err := format.Source([]byte("/*\n" + command.Manual() + "*/\npackage main\n"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if *update {
-		if err := os.WriteFile("doc.go", want, 0o666); err != nil {
+	manual := command.Manual()
+	for name, text := range manual {
+		want, err := format.Source([]byte("/*\n" + text + "*/\npackage main\n"))
+		if err != nil {
 			t.Fatal(err)
 		}
+		if *update {
+			if err := os.WriteFile(name, want, 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if got, err := os.ReadFile(name); err != nil || !bytes.Equal(got, want) {
+			t.Errorf("%s is not what help says: go test ./cmd/tackwright -run Manual -update", name)
+		}
 	}
-	got, err := os.ReadFile("doc.go")
+	files, err := filepath.Glob("doc*.go")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !bytes.Equal(got, want) {
-		t.Error("doc.go is not what help says: go test ./cmd/tackwright -run Manual -update")
+	for _, name := range files {
+		if manual[name] == "" {
+			t.Errorf("%s speaks of no command", name)
+		}
 	}
 }

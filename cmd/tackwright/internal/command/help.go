@@ -101,13 +101,12 @@ func (l *keyList) add(t reflect.Type, under string) {
 	}
 }
 
-// Manual is all that help says, as the program's own documentation has it.
-func Manual() string {
-	var b strings.Builder
-	b.WriteString(overview())
+// Manual is all that help says, by the file of the program's own documentation
+// that holds it: one for the overview, and one a command.
+func Manual() map[string]string {
+	files := map[string]string{"doc.go": overview()}
 	for _, x := range commands() {
-		fmt.Fprintf(&b, "\n# tackwright %s\n\n", x.name)
-		b.WriteString(x.help())
+		files["doc_"+x.name+".go"] = fmt.Sprintf("# tackwright %s\n\n", x.name) + x.help()
 	}
-	return b.String()
+	return files
 }

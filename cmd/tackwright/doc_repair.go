@@ -1,0 +1,129 @@
+/*
+# tackwright repair
+
+tackwright repair FOLDER [DATE]
+
+Takes the day as it was posted, with all notes and edits since, and finds the
+plan that differs from it in as few places as can be. DATE is today unless said.
+Rides that have started by --from (the time now, unless said) are facts. First,
+who was told that she rides still does; then as few rides as can be change their
+horse, then their tack; then whoever else can ride does; then the goals of any
+plan. Later days are left as posted, unless --through names the last to change.
+
+Prints each ride that changes, before and after, with the reason; what the barn
+is to fetch and return, in order of time; who is to be told; and the rides posted
+for later dates that no longer keep every rule, for the office. It changes
+nothing: with --post the plan stands as the next version.
+
+Example:
+
+	tackwright repair examples/sallowdene 2026-10-14 --from 07:40
+
+Flags:
+
+	--from TIME     rides up to this TIME, such as 10:30 or 2026-11-25T10:30, have
+	                started
+	--through DATE  change the dates up to this DATE too, at most seven in all
+	--limit TIME    search no longer than this TIME
+	--post          make the repaired plan stand
+	--by NAME       the NAME of the person who posts it
+	--today DATE    take DATE for today (else the folder's today, else the
+	                computer's)
+	--json          answer as JSON
+
+With --json:
+
+	from                       first date
+	until                      last date, which counts
+	now                        rides that had started then are facts
+	changes[]                  rides that are not as posted
+	changes[].date
+	changes[].start
+	changes[].lesson
+	changes[].rider
+	changes[].how              another horse, other tack, rides, on the ground,
+	                           does not ride
+	changes[].before           horse and tags as posted; none: on the ground
+	changes[].after            horse and tags now; none: on the ground
+	changes[].why
+	moved[]                    the sheet of each date on which something moved
+	moved[].centre
+	moved[].date               such as 2026-11-26
+	moved[].day                the date in words
+	moved[].plan               "pencilled in ...", or "version 3, posted by ..."
+	moved[].version            of a posted plan
+	moved[].pencilled          so it has no version
+	moved[].hash               of a pencilled plan: another one after any change
+	                           of who rides what
+	moved[].printed            "2026-11-26 07:10"
+	moved[].rides              seated
+	moved[].horses             that carry them
+	moved[].on_the_ground[]    rides without a horse
+	moved[].on_the_ground[].start 24-hour clock
+	moved[].on_the_ground[].end
+	moved[].on_the_ground[].horse none: on the ground
+	moved[].on_the_ground[].rider first name and mark
+	moved[].on_the_ground[].work of a horse's other work: schooling, lunging
+	moved[].on_the_ground[].by who does that work
+	moved[].on_the_ground[].lesson none: other work
+	moved[].on_the_ground[].arena
+	moved[].on_the_ground[].instructor
+	moved[].on_the_ground[].mounting[] places that rider, horse and arena share,
+	                                   first choice first; none: not recorded
+	moved[].on_the_ground[].leaders that are needed
+	moved[].on_the_ground[].sidewalkers that are needed
+	moved[].on_the_ground[].new_tack tack changes before it: see the changeovers
+	moved[].other_work[]       of horses, with no rider of a lesson; with the keys
+	                           of moved[].on_the_ground[]
+	moved[].not_working[]      horses; no reason is ever given
+	moved[].not_checked[]      what nobody recorded, so that no rule could look at
+	                           it
+	moved[].not_checked[].what what is not known
+	moved[].not_checked[].of[] of which pieces, horses or lessons
+	moved[].not_checked_here[] records that the centre keeps elsewhere
+	moved[].cautions[]         that every sheet for the barn carries
+	moved[].deferral           who decides what the program does not
+	moved[].moves[]            for the barn, by time
+	moved[].moves[].start
+	moved[].moves[].rider
+	moved[].moves[].lesson
+	moved[].moves[].how        another horse, other tack, rides, on the ground,
+	                           does not ride
+	moved[].moves[].was        the horse that was posted
+	moved[].moves[].now        the horse that carries it now
+	moved[].moves[].fetch[]    what this horse did not wear for it before
+	moved[].moves[].fetch[].kind saddle, pad, girth ...
+	moved[].moves[].fetch[].layer of two pads and more: 1 lies on the horse's back
+	moved[].moves[].fetch[].piece tag
+	moved[].moves[].fetch[].size of a girth in the centre's units
+	moved[].moves[].fetch[].rack its spot, or that of the seat it is kept with
+	moved[].moves[].fetch[].kept_with the seat that it is kept with
+	moved[].moves[].fetch[].kept_at the horse that it is kept with
+	moved[].moves[].fetch[].travels carried with that seat: nobody looks for it
+	moved[].moves[].fetch[].looks what the eye finds
+	moved[].moves[].fetch[].from the horse that wears it before
+	moved[].moves[].fetch[].waits a rest or longer since then: it hangs at its
+	                              rack
+	moved[].moves[].fetch[].off_at when that ride ends
+	moved[].moves[].fetch[].on_again when the horse it came off wears it again
+	moved[].moves[].return[]   what it would have worn, and is not needed here;
+	                           with the keys of moved[].moves[].fetch[]
+	moved[].people[]           who is to be told, and what
+	moved[].people[].to
+	moved[].people[].role      instructor or family
+	moved[].people[].words[]
+	later[]                    what is posted for later dates and no longer keeps
+	                           every rule
+	gone[]                     rides that were posted and that the folder no
+	                           longer has
+	goals[]                    in order; less is better
+	goals[].name               its stable name
+	goals[].words              what is counted
+	goals[].value              what the plan reaches
+	goals[].bound              no plan that is as good in the goals before has
+	                           less
+	goals[].proved             the value is the least there is
+	proved                     every goal is
+	posted                     the version under which it stands
+*/
+package main
