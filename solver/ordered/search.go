@@ -48,7 +48,7 @@ type search struct {
 
 	beside chan Beside // nil where nothing is awaited
 	asked  int         // upper when it was asked
-	since  int         // effort then
+	since  int         // effort then, or when the goal was opened
 	cancel context.CancelFunc
 	priced []Priced  // not yet clauses, the dearest first
 	hint   []sat.Lit // not yet tried
@@ -65,7 +65,7 @@ type due struct {
 
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
-	g.turned, g.patience = q.effort(), pace.ticks
+	g.turned, g.since, g.patience = q.effort(), q.effort(), pace.ticks
 	if d := &q.goals[goal]; d.Open != nil {
 		d.Softs, d.Least = d.Open(q.best)
 	}
@@ -79,7 +79,6 @@ func newSearch(q *query, goal int) *search {
 	}
 	slices.Sort(g.groups)
 	g.groups = slices.Compact(g.groups)
-	g.inquire()
 	return g
 }
 
@@ -141,8 +140,8 @@ func (g *search) over() bool {
 	return g.met() || g.err != nil || g.q.ctx.Err() != nil
 }
 
-// hear takes in what was worked out beside, and asks again when the best solution has come much nearer
-// to the bound since.
+// hear asks for what can be worked out beside once the goal turns out not to be easy, takes it in, and
+// asks again when the best solution has come much nearer to the bound since.
 func (g *search) hear() {
 	const patience = 10 // ticks before the answer is awaited
 	switch {
@@ -157,7 +156,10 @@ func (g *search) hear() {
 			g.cancel()
 		case <-g.q.ctx.Done():
 		}
-	case g.beside == nil && g.asked > 0 && 2*(g.upper()-g.bound()) < g.asked-g.bound():
+	case g.beside != nil:
+	case g.asked == 0 && g.q.effort()-g.since >= patience: // it is not an easy one
+		g.inquire()
+	case g.asked > 0 && 2*(g.upper()-g.bound()) < g.asked-g.bound():
 		g.inquire()
 	}
 }
