@@ -7,6 +7,7 @@ type Centre struct {
 	Name     string
 	House    House
 	Today    Date // the folder's own "today", for demos; 0: the computer's
+	WeighAge int  // days after a weighing on which the next is due; 0: not stated; it binds no plan
 	Persons  []*Person
 	Arenas   []*Arena
 	Horses   []*Horse

@@ -31,6 +31,11 @@ func (w *Week) NotThere(h *Horse, d Date, start, end Minute) string {
 		}
 		return fmt.Sprintf("%s is out (%s) until a named person ends it", h.Name, o.Why)
 	}
+	return h.offDuty(d, start, end)
+}
+
+// offDuty says what keeps a horse that is not out from work; "" is nothing.
+func (h *Horse) offDuty(d Date, start, end Minute) string {
 	if p := anyMeets(h.DaysOff, d, start, end); p != nil {
 		return h.Name + " has " + cmp.Or(p.Why, "the day off")
 	}

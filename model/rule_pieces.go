@@ -48,13 +48,27 @@ var pieceInUse = &Rule{
 // NotInUse says why a piece is not to be used during [start, end) of a date;
 // "" is that it is in use. A piece whose check date is unknown is.
 func (w *Week) NotInUse(p *Piece, d Date, start, end Minute) string {
+	if why := w.outOfUse(p, d, start, end); why != "" {
+		return why
+	}
+	if w.checkOver(p, d) {
+		return fmt.Sprintf("the check of %s was due on %s", p.Tag, p.CheckDue)
+	}
+	return ""
+}
+
+// checkOver reports whether the piece's check is past due.
+func (w *Week) checkOver(p *Piece, d Date) bool {
+	return !w.House.Elsewhere.TackChecks && p.CheckDue != 0 && p.CheckDue < d
+}
+
+// outOfUse says why a piece is out during [start, end) of a date; "" is that it
+// is not.
+func (w *Week) outOfUse(p *Piece, d Date, start, end Minute) string {
 	for _, o := range p.Out {
 		if o.From.Before(Instant{d, end}) && (o.End.IsZero() || Instant{d, start}.Before(o.End)) {
 			return fmt.Sprintf("%s is out of use (%s) until a named person has checked it", p.Tag, cmp.Or(o.Why, "no reason given"))
 		}
-	}
-	if !w.House.Elsewhere.TackChecks && p.CheckDue != 0 && p.CheckDue < d {
-		return fmt.Sprintf("the check of %s was due on %s", p.Tag, p.CheckDue)
 	}
 	return ""
 }

@@ -24,6 +24,7 @@ var centreKeys = &table[model.Centre]{
 		is("week_starts", weekdays, "first day of the calendar week", `"Monday"`, func(c *model.Centre, v time.Weekday) { c.House.WeekStarts = v }),
 		is("cross_ties", counts, "bays in which horses are tacked up", "not stated: any number at once", func(c *model.Centre, v int) { c.House.CrossTies = v }).eg(`3`),
 		is("afternoon_from", times, "when the afternoon crew takes over", "one crew all day", func(c *model.Centre, v model.Minute) { c.House.AfternoonAt = v }).eg(`13:00`),
+		is("weigh_every", days, "how long after a weighing of a horse the next is due", "not stated: due names none", func(c *model.Centre, v int) { c.WeighAge = v }).eg(`"90 days"`),
 		is("today", dates, "the date that counts as today, for a folder that is a demonstration", "the computer's date", func(c *model.Centre, v model.Date) { c.Today = v }).eg(`2026-11-23`),
 	},
 }
