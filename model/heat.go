@@ -1,0 +1,23 @@
+package model
+
+// Heat is what the weather says of work: for a person to decide by.
+type Heat string
+
+const (
+	HeatGo      Heat = "go"
+	HeatCaution Heat = "caution"
+	HeatStop    Heat = "stop"
+)
+
+// HeatOf goes by the sum of °F and % relative humidity: under 130 go, above 150
+// caution, 180 and up stop (extension handbooks). They say nothing of 130 to
+// 150, which counts as caution here: the careful end.
+func HeatOf(warmth, humidity int) Heat {
+	switch sum := warmth + humidity; {
+	case sum >= 180:
+		return HeatStop
+	case sum >= 130:
+		return HeatCaution
+	}
+	return HeatGo
+}
