@@ -67,11 +67,7 @@ func (w *Week) Busiest(p *Plan) (*Horse, int) {
 func (l *ledger) heaviestWeek(h *Horse) int64 {
 	var most int64
 	for _, week := range l.calendarWeeks(h) {
-		var work int64
-		for _, s := range week {
-			work += s.Work
-		}
-		most = max(most, work)
+		most = max(most, workOf(week))
 	}
 	return most
 }

@@ -7,10 +7,7 @@ var weeksWork = &Rule{
 		for _, h := range l.horses {
 			limits := l.LimitsOf(h)
 			for _, week := range l.calendarWeeks(h) {
-				var work int64
-				for _, s := range week {
-					work += s.Work
-				}
+				work := workOf(week)
 				if over(work, limits.WeekMinutes) {
 					l.breaks(week, "%s: %s min of work in the week from %s, and %d are its limit",
 						h.Name, workWords(work), l.weekOf(week[0].Date).Words(), limits.WeekMinutes)
