@@ -9,8 +9,14 @@ import (
 	"tackwright/solver/sat"
 )
 
-// rounds that the search for prices may take: few rounds more bring little.
-const rounds = 300
+// rounds that the search for prices may take: more bring little. The prices of
+// Seat prove next to nothing, and only lead to a first plan.
+func rounds(onGround int) int {
+	if onGround > 0 {
+		return 50
+	}
+	return 300
+}
 
 // boundBeside gives a goal a bound that is worked out beside its search: of what
 // seated rides cost, and each on the ground. The goals of Seat stay at what they
@@ -36,12 +42,16 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 			market, lits = bound.Open(x.p), x.lits()
 		}
 		return func(ctx context.Context) ordered.Beside {
-			a := market.Lower(ctx, upper-fixed, rounds)
+			a := market.Lower(ctx, upper-fixed, rounds(onGround))
 			b := ordered.Beside{Least: a.Least + fixed}
 			for i, least := range a.With {
 				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
 			}
-			for _, i := range a.Often {
+			hint := a.Often
+			if onGround > 0 { // all horses are alike to it: the prices alone settle little
+				hint = market.Dive(ctx)
+			}
+			for _, i := range hint {
 				b.Hint = append(b.Hint, lits[i])
 			}
 			return b

@@ -16,9 +16,35 @@ func (g *search) improve(ticks int) {
 	for _, w := range g.wishes {
 		heaviest = max(heaviest, w.weight)
 	}
+	if heaviest == 1 {
+		g.extend(1 + ticks/2)
+	}
 	for unit := heaviest; unit > 0 && !g.over(); unit /= 2 {
 		if unit == heaviest || (g.upper()-g.lower)/unit <= finest {
 			g.descend(1+ticks/4, end, unit)
+		}
+	}
+}
+
+// extend asks for what the best solution meets and one wish more, then another, the heaviest first, for
+// about the given ticks of work.
+func (g *search) extend(ticks int) {
+	var met, more []sat.Lit
+	for _, l := range g.softs() {
+		if g.q.best.Value(l) {
+			met = append(met, l)
+		} else {
+			more = append(more, l)
+		}
+	}
+	end := g.q.effort() + ticks
+	for _, l := range more {
+		if g.q.effort() >= end || g.over() {
+			return
+		}
+		g.q.recall()
+		if g.q.ask(1, append(met, l)) == sat.Sat {
+			met = append(met, l)
 		}
 	}
 }
@@ -85,7 +111,7 @@ func (g *search) follow() {
 			g.q.s.Add(cheap, p.Lit.Not())
 		}
 	}
-	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()))
+	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()), 30)
 	g.harden()
 }
 

@@ -72,7 +72,7 @@ func (q *query) blamed() []sat.Lit {
 
 // first finds a solution to have in hand, one that satisfies what it easily can of Start.
 func (q *query) first() error {
-	if q.along(q.opts.Start) || q.ask(0, nil) == sat.Sat {
+	if q.along(q.opts.Start, 30) || q.ask(0, nil) == sat.Sat {
 		return nil
 	}
 	if err := q.ctx.Err(); err != nil {
@@ -83,9 +83,9 @@ func (q *query) first() error {
 
 // along looks for a solution in which lits hold, but for those that turn out to be in the way: of
 // those to blame the last gives in. Where that is hard it does without the last ones first. It reports
-// whether a solution was found.
-func (q *query) along(lits []sat.Lit) bool {
-	const ticks, most = 1, 30 // for an answer, and for all
+// whether a solution was found, and gives up after about the given effort.
+func (q *query) along(lits []sat.Lit, most int) bool {
+	const ticks = 1
 	end := q.effort() + most
 	lits = slices.Clone(lits)
 	n := len(lits)

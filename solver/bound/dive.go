@@ -1,0 +1,99 @@
+package bound
+
+import (
+	"context"
+	"slices"
+)
+
+// closed is a price that nobody pays.
+const closed = int64(1) << 40
+
+// Dive settles the horses' weeks one by one, the fullest first, each the best at the prices, which move
+// a little now and then: what is settled nobody else can have. It returns the pairs, horse by horse.
+// They keep the rules that the problem knows, or nearly. The prices are then as they were.
+func (m *Market) Dive(ctx context.Context) []int {
+	const rounds = 4 // in which the prices move after each
+	d := &dive{Market: m, settled: make([]bool, len(m.p.Spells)), rides: make([]int, len(m.p.Spells)),
+		left: slices.Clone(m.p.Room), taken: make([]bool, m.p.Rides)}
+	var pairs []int
+	for range m.p.Spells {
+		if ctx.Err() != nil {
+			break
+		}
+		for range rounds {
+			d.trade()
+			d.step()
+		}
+		pairs = append(pairs, d.settle()...)
+	}
+	m.back()
+	return pairs
+}
+
+type dive struct {
+	*Market
+	settled []bool // by spell
+	rides   []int  // by spell: in its best week of late
+	left    []int  // of each thing of Room
+	taken   []bool // rides
+}
+
+// trade lets the horses that are left plan at the prices.
+func (d *dive) trade() {
+	clear(d.carried)
+	clear(d.used)
+	for s, settled := range d.settled {
+		if !settled {
+			d.rides[s] = len(d.week(s))
+		}
+	}
+}
+
+// week is the best week of a horse at the prices, and counts what it takes.
+func (d *dive) week(s int) []int {
+	d.picked = d.picked[:0]
+	b := d.book(s)
+	b.best()
+	b.take()
+	return d.picked
+}
+
+// step moves the prices a little towards what is short.
+func (d *dive) step() {
+	const little = scale / 8
+	for r := range d.ride {
+		if !d.taken[r] {
+			d.ride[r] += little * int64(1-d.carried[r]-d.onGround(r))
+		}
+	}
+	for k, left := range d.left {
+		if left > 0 {
+			d.room[k] = max(0, d.room[k]+little*int64(d.used[k]-left))
+		}
+	}
+}
+
+// settle settles the week of the horse that is left and had most rides.
+func (d *dive) settle() []int {
+	at := slices.Index(d.settled, false)
+	for s, settled := range d.settled {
+		if !settled && d.rides[s] > d.rides[at] {
+			at = s
+		}
+	}
+	d.settled[at] = true
+	clear(d.carried)
+	clear(d.used)
+	pairs := slices.Clone(d.week(at))
+	for r, carried := range d.carried {
+		if carried > 0 {
+			d.taken[r], d.ride[r] = true, -closed
+		}
+	}
+	for k, used := range d.used {
+		if d.left[k] -= used; used > 0 && d.left[k] <= 0 {
+			d.room[k] = closed
+		}
+	}
+	return pairs
+}
