@@ -15,6 +15,9 @@ type Workload struct {
 	Over   []string   // what the audit says of its limits, in words
 }
 
+// OverDay reports whether the work of one of its dates exceeds the limit of a day.
+func (x *Workload) OverDay(d WorkDate) bool { return over(d.Work, x.Limits.DayMinutes) }
+
 // WorkDate is one date of a horse. Planned is as last posted, and the works
 // that the folder plans; done is as posted and noted and, where a person has
 // closed the date, as she recorded.

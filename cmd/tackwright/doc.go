@@ -4,14 +4,16 @@ centre, and prints what to pull in the morning.
 
 Commands:
 
-	new    make a folder for a centre, to be filled in
-	check  name what is wrong or missing, and what to measure first
-	keys   explain every table and key of a folder
-	term   find the standing pairings of a term
-	plan   plan a week, a day, or from a date on
-	pull   print what to pull from the tack room for a day
-	audit  name every rule that a plan breaks, also one edited by hand
-	repair mend what was posted for a day, with as few changes as can be
+	new      make a folder for a centre, to be filled in
+	check    name what is wrong or missing, and what to measure first
+	keys     explain every table and key of a folder
+	term     find the standing pairings of a term
+	plan     plan a week, a day, or from a date on
+	pull     print what to pull from the tack room for a day
+	audit    name every rule that a plan breaks, also one edited by hand
+	repair   mend what was posted for a day, with as few changes as can be
+	due      list the dates to close, and what runs out and the rides it stops
+	workload print each horse's daily record of work, against its limits
 
 More of one: tackwright help COMMAND
 

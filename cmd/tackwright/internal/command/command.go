@@ -59,7 +59,7 @@ type call struct {
 
 // commands in the order in which a newcomer needs them.
 func commands() []*command {
-	return []*command{newCommand, checkCommand, keysCommand, termCommand, planCommand, pullCommand, auditCommand, repairCommand}
+	return []*command{newCommand, checkCommand, keysCommand, termCommand, planCommand, pullCommand, auditCommand, repairCommand, dueCommand, workloadCommand}
 }
 
 // Run runs one command line and returns the exit status. When ctx ends, a

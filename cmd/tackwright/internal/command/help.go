@@ -37,7 +37,7 @@ func overview() string {
 	var b strings.Builder
 	b.WriteString(intro + "\nCommands:\n\n")
 	for _, x := range commands() {
-		fmt.Fprintf(&b, "  %-6s %s\n", x.name, x.short)
+		fmt.Fprintf(&b, "  %-8s %s\n", x.name, x.short)
 	}
 	b.WriteString("\nMore of one: tackwright help COMMAND\n\n" + statuses + "\n" + deferral)
 	return b.String()

@@ -1,0 +1,112 @@
+package command
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"tackwright/cmd/tackwright/internal/sheet"
+	"tackwright/model"
+)
+
+var workloadCommand = &command{
+	name: "workload", args: "FOLDER",
+	short: "print each horse's daily record of work, against its limits",
+	about: `Prints the written record of each horse's daily work (in England a duty: SI
+2018/486, Schedule 5, paragraph 6(3)), planned and ridden, against its limits of
+a day, a run with no rest, a week and dates in a row. What is over is marked, and
+said in words as audit says it: the sums are the same.
+
+Planned is as last posted, with the works of the folder. Ridden is as posted and
+noted and, where the date was closed, as recorded then. A date that is not closed
+counts as posted and is marked not confirmed. Pencilled plans do not count. The
+record names no rider.
+
+Without dates it is of the calendar week that today is in.
+`,
+	example: "tackwright workload examples/sallowdene --from 2026-10-05 --until 2026-10-10",
+	least:   1, most: 1, answer: sheet.WorkRecord{},
+	flags: func(fs *pflag.FlagSet) func(*call) error {
+		var o workloadOptions
+		fs.StringVar(&o.from, "from", "", "first `DATE`")
+		fs.StringVar(&o.until, "until", "", "last `DATE`, which counts; the first where only that is said")
+		fs.StringVar(&o.horse, "horse", "", "of the horse of this `NAME` alone")
+		o.csv = fs.Bool("csv", false, "print a row for each date of a horse, for a spreadsheet")
+		o.json = jsonFlag(fs)
+		o.today = todayFlag(fs)
+		return func(c *call) error { return workload(c, &o) }
+	},
+}
+
+type workloadOptions struct {
+	from, until, horse string
+	today              *string
+	csv, json          *bool
+}
+
+func workload(c *call, o *workloadOptions) error {
+	switch {
+	case *o.csv && *o.json:
+		return wrongUse("--csv and --json do not go together")
+	case o.until != "" && o.from == "":
+		return wrongUse("--until: say the first date too: --from DATE")
+	}
+	f, err := c.open(c.args[0])
+	if err != nil {
+		return err
+	}
+	k, err := c.clock(f.Centre, *o.today)
+	if err != nil {
+		return err
+	}
+	from, until, err := o.dates(k, f.Centre)
+	if err != nil {
+		return err
+	}
+	now := model.Instant{Date: k.today}
+	if k.real {
+		now = k.now
+	}
+	records := f.Centre.Workloads(from, until, now)
+	if o.horse != "" {
+		of := func(r *model.Workload) bool {
+			return strings.EqualFold(r.Horse.Name, o.horse) || slices.Contains(r.Horse.Was, o.horse)
+		}
+		i := slices.IndexFunc(records, of)
+		if i < 0 {
+			return no("--horse: there is no horse %q; the folder has: %s", o.horse, strings.Join(horseNames(f.Centre), ", "))
+		}
+		records = records[i : i+1]
+	}
+	w := sheet.Work(f.Centre, records, from, until, k.printed(sheet.Stamp{}))
+	switch {
+	case *o.json:
+		return c.json(w)
+	case *o.csv:
+		return c.print(w.CSV())
+	}
+	return c.print(w.Text())
+}
+
+// dates are the first and the last date of the record.
+func (o *workloadOptions) dates(k clock, c *model.Centre) (from, until model.Date, err error) {
+	if o.from == "" {
+		from = k.today.WeekStart(c.House.WeekStarts)
+		return from, from + 6, nil
+	}
+	if from, err = k.date(o.from); err != nil || o.until == "" {
+		return from, from, err
+	}
+	if until, err = k.date(o.until); err == nil && until < from {
+		err = wrongUse("--until: %s is before %s", until, from)
+	}
+	return from, until, err
+}
+
+func horseNames(c *model.Centre) (names []string) {
+	for _, h := range c.Horses {
+		names = append(names, h.Name)
+	}
+	return names
+}

@@ -1,0 +1,200 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"tackwright/model"
+)
+
+// Text is the record for a monospaced page, 80 columns wide, in pages as long as
+// the house's paper with a form feed between them. A horse's lines begin with its
+// name and its limits; a page that goes on says of which horse.
+func (w *WorkRecord) Text() string {
+	t := &workText{WorkRecord: w}
+	t.block("")
+	t.head()
+	var idle []string
+	for i := range w.Horses {
+		if h := &w.Horses[i]; len(h.Dates) > 0 {
+			t.horse(h)
+		} else {
+			idle = append(idle, h.Horse)
+		}
+	}
+	if len(idle) > 0 {
+		t.block("")
+		t.line("")
+		t.para("No work planned or done on these dates: ", strings.Join(idle, ", "))
+	}
+	t.block("")
+	t.line("")
+	t.para("", w.Deferral)
+	t.line("")
+	t.line("Seen by ________________________________   on ____________________")
+	pages := t.pages(linesOn(w.house.Paper), func(n, of int) string {
+		var p page
+		p.line(pad("WORK OF HORSES", pageColumns-columns(pageOf(n, of))) + pageOf(n, of))
+		p.para("", w.Centre)
+		p.line(pad(t.dates(), pageColumns-columns("printed "+w.printed)) + "printed " + w.printed)
+		p.line("")
+		return p.String()
+	})
+	first := "WORK OF HORSES"
+	pages[0] = pad(first, pageColumns-columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
+	return strings.Join(pages, "\f")
+}
+
+// workText is a record being set.
+type workText struct {
+	*WorkRecord
+	page
+}
+
+func (t *workText) dates() string {
+	words := func(d model.Date) string { return d.Words() + " " + strconv.Itoa(d.Year()) }
+	if t.from == t.until {
+		return words(t.from)
+	}
+	return words(t.from) + " to " + words(t.until)
+}
+
+func (t *workText) head() {
+	t.line("WORK OF HORSES")
+	t.para("", t.Centre)
+	t.line(t.dates())
+	t.line("printed " + t.printed)
+	t.line("")
+	t.para("", "Planned is as last posted. Ridden is as posted and noted and, where the date is closed, as recorded. A date that is not closed counts as posted and is marked NOT CONFIRMED.")
+	t.para("", "Hours are minutes by the factors of lesson, work and horse, never rounded; gaps shorter than a rest of "+
+		strconv.Itoa(int(t.house.Rest))+" min count in a date, and in no week. A run is by the clock, with no rest in it. In a row: the dates worked up to that one. ! is over a limit.")
+}
+
+// workWidths are those of the columns of a date.
+var workWidths = []int{10, 9, 9, 8, 8, 8, 14}
+
+func (t *workText) horse(h *HorseWork) {
+	t.part()
+	t.line("")
+	t.rule("=")
+	t.para("", strings.ToUpper(h.Horse))
+	t.para("limits: ", h.limits())
+	t.rule("=")
+	head := func(p *page) {
+		p.cells("", workWidths, "", "planned", "ridden", "sessions", "run", "in a row", "")
+		p.rule("-")
+	}
+	head(&t.page)
+	var goesOn page
+	goesOn.para("", strings.ToUpper(h.Horse)+", continued")
+	head(&goesOn)
+	weeks := h.work.Weeks
+	for i, d := range h.work.Dates {
+		t.block(goesOn.String())
+		t.date(h, &h.Dates[i], d)
+		week := d.Date.WeekStart(t.house.WeekStarts)
+		if i+1 < len(h.work.Dates) && h.work.Dates[i+1].Date < week+7 {
+			continue
+		}
+		for _, k := range weeks {
+			if k.From == week {
+				t.week(h, k)
+			}
+		}
+	}
+	for _, s := range h.Over {
+		t.block(goesOn.String())
+		t.para("  ! ", s)
+	}
+}
+
+func (t *workText) date(h *HorseWork, d *DateWork, of model.WorkDate) {
+	confirmed := "NOT CONFIRMED"
+	if d.Confirmed {
+		confirmed = "closed"
+	}
+	l := h.Limits
+	minutes, sessions := d.longest()
+	t.cells("", workWidths, of.Date.Words(), model.InHours(of.PlannedWork), model.InHours(of.Work)+mark(h.work.OverDay(of)),
+		strconv.Itoa(d.Sessions)+mark(exceeds(d.Sessions, l.DaySessions)),
+		hours(minutes)+mark(exceeds(minutes, l.RunMinutes) || exceeds(sessions, l.RunSessions)),
+		strconv.Itoa(d.Row)+mark(exceeds(d.Row, l.Row)), confirmed)
+	if plan, rode := t.spans(d.Plan), t.spans(d.Rode); plan != rode {
+		t.para("  planned  ", plan)
+		t.para("  ridden   ", rode)
+	} else {
+		t.para("           ", rode)
+	}
+}
+
+func (t *workText) week(h *HorseWork, k model.WorkWeek) {
+	of := func(did, limit string, stated int) string {
+		if stated == 0 {
+			return did
+		}
+		return did + " of " + limit
+	}
+	l := h.Limits
+	words := of(model.InHours(k.Work), hours(l.WeekMinutes), l.WeekMinutes) + ", worked on " +
+		of(strconv.Itoa(k.Dates), count(l.WeekDates, "date"), l.WeekDates)
+	if l.WeekDates == 0 {
+		words += " dates"
+	}
+	if k.Over {
+		words += " !"
+	}
+	t.para("week from "+k.From.Words()+": ", words)
+	t.rule("-")
+}
+
+// spans are rides and works in a line.
+func (t *workText) spans(all []WorkSpan) string {
+	clock := func(c Clock) string { return model.Minute(c).Clock(t.house.TwelveHour) }
+	var parts []string
+	for _, s := range all {
+		parts = append(parts, clock(s.Start)+" to "+clock(s.End)+" ("+s.What+")")
+	}
+	if len(parts) == 0 {
+		return "nothing"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// limits are those that are stated, in words.
+func (h *HorseWork) limits() string {
+	l := h.Limits
+	stated := func(n int, words string) string {
+		if n == 0 {
+			return ""
+		}
+		return words
+	}
+	of := func(what, time, times string) string {
+		if some := join(" and ", time, times); some != "" {
+			return what + " " + some
+		}
+		return ""
+	}
+	all := join("; ",
+		of("a day", stated(l.DayMinutes, hours(l.DayMinutes)), stated(l.DaySessions, count(l.DaySessions, "session"))),
+		of("a run", stated(l.RunMinutes, hours(l.RunMinutes)), stated(l.RunSessions, count(l.RunSessions, "session"))),
+		of("a week", stated(l.WeekMinutes, hours(l.WeekMinutes)), stated(l.WeekDates, count(l.WeekDates, "date"))),
+		stated(l.Row, count(l.Row, "date")+" in a row"))
+	if all == "" {
+		return "none is stated"
+	}
+	return all
+}
+
+// hours are minutes of the clock as work is written.
+func hours(minutes int) string { return fmt.Sprintf("%d h %02d", minutes/60, minutes%60) }
+
+func exceeds(n, limit int) bool { return limit != 0 && n > limit }
+
+func mark(over bool) string {
+	if over {
+		return "!"
+	}
+	return ""
+}
