@@ -24,7 +24,7 @@ func daysWork(e *encoder, sel sat.Lit) {
 		for _, d := range e.days(h) {
 			day := e.diary(h, d)
 			if limits.DayMinutes != 0 {
-				e.dayMinutes(sel, day, int64(limits.DayMinutes)*minute)
+				e.dayMinutes(sel, day, limits)
 			}
 			if limits.DaySessions != 0 {
 				e.daySessions(sel, day, limits.DaySessions)
@@ -33,17 +33,21 @@ func daysWork(e *encoder, sel sat.Lit) {
 	}
 }
 
-// dayState is how far a horse has come in a date: the work so far, and the end
-// of what it did last.
+// dayState is how far a horse has come in a date: the work so far, the end of
+// what it did last, and its sessions, as far as they are limited: a way with too
+// many is forbidden without the sum of its minutes, and most sums are.
 type dayState struct {
-	work   int64
-	last   model.Minute
-	worked bool
-	open   bool // an open ride takes part
+	work     int64
+	last     model.Minute
+	worked   bool
+	open     bool // an open ride takes part
+	sessions int
+	parts    uint64 // of lessons in parts, those that are counted
 }
 
-func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limit int64) {
-	step := e.dayStep(limit)
+func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limits model.Limits) {
+	limit := int64(limits.DayMinutes) * minute
+	step := e.dayStep(day, limits)
 	var alone dayState
 	for _, x := range day {
 		if x.fact {
@@ -58,10 +62,28 @@ func (e *encoder) dayMinutes(sel sat.Lit, day []entry, limit int64) {
 }
 
 // dayStep follows the work of a date.
-func (e *encoder) dayStep(limit int64) func(dayState, entry) (dayState, verdict) {
+func (e *encoder) dayStep(day []entry, limits model.Limits) func(dayState, entry) (dayState, verdict) {
+	limit, most := int64(limits.DayMinutes)*minute, limits.DaySessions
+	if limit == 0 {
+		limit = 1 << 62
+	}
+	if !e.on("day's work") {
+		most = 0
+	}
+	inParts := partsOf(day)
 	return func(s dayState, x entry) (dayState, verdict) {
 		if e.impossible(s.worked, s.last, x) {
 			return s, moot
+		}
+		if most > 0 {
+			bit := uint64(1) << (inParts[x.session] - 1) // 0 where it is not in parts
+			if s.parts&bit == 0 {
+				s.sessions++
+				s.parts |= bit
+			}
+			if !x.fact && s.sessions > most {
+				return s, moot
+			}
 		}
 		if gap := x.start - s.last; s.worked && gap > 0 && gap < e.w.House.Rest {
 			s.work += int64(gap) * minute
@@ -121,6 +143,8 @@ type runState struct {
 	open        bool
 	sessions    int
 	parts       uint64
+	day         int    // sessions of the date, as far as day's work limits them
+	dayParts    uint64 // of those
 }
 
 // runOfWork keeps the clock time and the sessions of each run.
@@ -142,13 +166,16 @@ func (e *encoder) runs(sel sat.Lit, day []entry, limits model.Limits) {
 
 // runStep follows the runs of a date.
 func (e *encoder) runStep(day []entry, limits model.Limits) func(runState, entry) (runState, verdict) {
-	inParts := partsOf(day)
+	inParts, most := partsOf(day), limits.DaySessions
+	if !e.on("day's work") {
+		most = 0
+	}
 	return func(s runState, x entry) (runState, verdict) {
 		if e.impossible(s.worked, s.last, x) {
 			return s, moot
 		}
 		if !s.worked || x.start-s.last >= e.w.House.Rest {
-			s = runState{start: x.start, last: x.end, worked: true}
+			s = runState{start: x.start, last: x.end, worked: true, day: s.day, dayParts: s.dayParts}
 		}
 		s.last = max(s.last, x.end)
 		s.open = s.open || !x.fact
@@ -156,6 +183,13 @@ func (e *encoder) runStep(day []entry, limits model.Limits) func(runState, entry
 		if s.parts&bit == 0 {
 			s.sessions++
 			s.parts |= bit
+		}
+		if most > 0 && s.dayParts&bit == 0 {
+			s.day++
+			s.dayParts |= bit
+		}
+		if !x.fact && most > 0 && s.day > most {
+			return s, moot
 		}
 		tooLong := limits.RunMinutes != 0 && int(s.last-s.start) > limits.RunMinutes
 		tooMany := limits.RunSessions != 0 && s.sessions > limits.RunSessions

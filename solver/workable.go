@@ -37,21 +37,14 @@ type stretch struct {
 // there would be more than most sets.
 func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []bound.Set, bool) {
 	limits := e.w.LimitsOf(h)
-	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, limits: limits,
-		dayOf: e.dayStep(dayLimit(limits)), found: map[string]int{}}
+	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, limits: limits, found: map[string]int{}}
+	w.dayOf = e.dayStep(w.day, limits)
 	w.runOf = e.runStep(w.day, limits)
 	for _, x := range w.day {
 		w.at = append(w.at, slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit }))
 	}
 	ok := w.from(0, dayState{}, runState{}, 0, nil, most)
 	return w.out, w.all, ok
-}
-
-func dayLimit(l model.Limits) int64 {
-	if l.DayMinutes == 0 {
-		return 1 << 62
-	}
-	return int64(l.DayMinutes) * minute
 }
 
 // from goes on from an entry, with what has been worked before it.
