@@ -101,7 +101,7 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 		}
 	}
 	// A bound of nothing would be kept too: it is to be worth its while.
-	if met*10 < weeksTried*8 || above*2 < weeksTried {
+	if met*10 < weeksTried*7 || above*2 < weeksTried {
 		t.Errorf("of %d bounds only %d were met, and only %d pairs had a price above", weeksTried, met, above)
 	}
 }
