@@ -11,9 +11,15 @@ Commands:
 	plan     plan a week, a day, or from a date on
 	pull     print what to pull from the tack room for a day
 	audit    name every rule that a plan breaks, also one edited by hand
+	post     make a pencilled plan stand, as the next version
+	note     note what changed on a day: a lame horse, a rider away, a closed arena
+	close    confirm what was ridden on a day, or say where it differed
 	repair   mend what was posted for a day, with as few changes as can be
+	undo     undo a change: the latest, or one that history lists
+	history  list what was changed through the program, by whom and when
 	due      list the dates to close, and what runs out and the rides it stops
 	workload print each horse's daily record of work, against its limits
+	forget   take a rider out of all files and history, for good
 
 More of one: tackwright help COMMAND
 

@@ -6,8 +6,9 @@ tackwright check FOLDER
 Reads a folder and names, all at once, its mistakes (what cannot be read, names
 nothing, is there twice or cannot be) and its findings (what is missing, has
 run out or is in conflict). Each has its file, line and column, the line
-itself, and how to mend it. Findings come in the order of how many rides of the
-coming week wait for them: the first is what to measure first.
+itself, and how to mend it. Dates that nobody has closed come first: they count
+as posted, not confirmed. The other findings come in the order of how many rides
+of the coming week wait for them: the first is what to measure first.
 
 A mistake stops every command that plans, and ends this one with status 1.
 Findings never do: they are planned around.
@@ -32,7 +33,7 @@ With --json:
 	mistakes[].mend            how to put it right
 	mistakes[].text            the line itself
 	mistakes[].waits           rides of the coming week that wait for it
-	findings[]                 what is planned around, most rides waiting first;
-	                           with the keys of mistakes[]
+	findings[]                 what is planned around: open dates, then most rides
+	                           waiting first; with the keys of mistakes[]
 */
 package main

@@ -14,6 +14,6 @@ import (
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
-	env := command.Env{Now: time.Now, Terminal: term.IsTerminal(int(os.Stderr.Fd()))}
+	env := command.Env{Now: time.Now, Terminal: term.IsTerminal(int(os.Stderr.Fd())), By: os.Getenv("TACKWRIGHT_BY")}
 	os.Exit(command.Run(ctx, env, os.Stdin, os.Stdout, os.Stderr, os.Args[1:]))
 }

@@ -74,7 +74,7 @@ func runOn(ctx context.Context, errOut io.Writer, terminal bool) int {
 			return command.Failed
 		}
 	}
-	env := command.Env{Now: func() time.Time { return now }, Terminal: terminal}
+	env := command.Env{Now: func() time.Time { return now }, Terminal: terminal, By: os.Getenv("TACKWRIGHT_BY")}
 	return command.Run(ctx, env, os.Stdin, os.Stdout, errOut, os.Args[1:])
 }
 

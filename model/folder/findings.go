@@ -14,7 +14,7 @@ const soon = 30
 // Findings are what is missing, expired or in conflict, from a date on; a zero
 // date is the folder's today. They are in the order of how many rides of the
 // coming week (seven dates from that one) wait for each, those that nothing
-// waits for last. None of them stops a plan: what lacks a fact is not seated,
+// waits for last, but for dates that nobody closed, which come first. None of them stops a plan: what lacks a fact is not seated,
 // or marked, as the rules say.
 func (f *Folder) Findings(today model.Date) []Trouble {
 	if today == 0 {
@@ -30,7 +30,10 @@ func (f *Folder) Findings(today model.Date) []Trouble {
 	l.records()
 	l.words()
 	sortTroubles(l.out)
-	return l.out
+	rest := l.out
+	l.out = nil
+	l.unclosed()
+	return append(l.out, rest...)
 }
 
 // finder gathers findings of the coming week.

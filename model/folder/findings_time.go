@@ -115,30 +115,22 @@ func (l *finder) room(m *model.Meeting) bool {
 	return false
 }
 
-// records names dates that nobody has closed, and names that are gone.
+// unclosed are the dates that nobody has closed. They come before any other
+// finding: what is ridden next counts on them.
+func (l *finder) unclosed() {
+	switch open := l.c.OpenDates(l.today); len(open) {
+	case 0:
+	case 1:
+		l.find(&open[0], Span{}, 0, fmt.Sprintf("%s is not closed: it counts as posted, not confirmed", long(open[0].Date)),
+			fmt.Sprintf("confirm what was ridden: tackwright close FOLDER %s", open[0].Date))
+	default:
+		l.find(&open[0], Span{}, 0, fmt.Sprintf("%d dates are not closed, from %s to %s: they count as posted, not confirmed", len(open), open[0].Date, open[len(open)-1].Date),
+			fmt.Sprintf("confirm what was ridden, the first with: tackwright close FOLDER %s", open[0].Date))
+	}
+}
+
+// records names what is gone.
 func (l *finder) records() {
-	posted := map[model.Date]bool{}
-	for _, p := range l.c.Posted {
-		for _, t := range p.Told {
-			posted[t.Date] = posted[t.Date] || t.Turn != nil
-		}
-	}
-	for _, x := range l.c.Ridden {
-		delete(posted, x.Date)
-	}
-	var open []model.Date
-	for d, rides := range posted {
-		if rides && d < l.today {
-			open = append(open, d)
-		}
-	}
-	slices.Sort(open)
-	switch n := len(open); {
-	case n == 1:
-		l.find(nil, Span{}, 0, fmt.Sprintf("%s is not closed: it counts as posted, not confirmed", long(open[0])), "confirm what was ridden")
-	case n > 1:
-		l.find(nil, Span{}, 0, fmt.Sprintf("%d dates are not closed, from %s to %s: they count as posted, not confirmed", n, open[0], open[n-1]), "confirm what was ridden")
-	}
 	for _, g := range []struct {
 		kind  string
 		names []string

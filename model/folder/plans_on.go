@@ -49,3 +49,14 @@ func planDates(name string) (from, until model.Date, ok bool) {
 	until, err = model.ParseDate(m[3])
 	return from, until, err == nil
 }
+
+// PlanFile is where [Folder.WritePlan] pencils the plan of dates.
+func PlanFile(dir string, from, until model.Date) string {
+	return filepath.Join(dir, "plans", planName(&model.Week{From: from, Until: until})+".toml")
+}
+
+// IsEdited reports whether a plan was edited by hand since it was pencilled.
+func IsEdited(file string) (bool, error) {
+	data, err := os.ReadFile(file)
+	return err == nil && !isAsWritten(data), err
+}

@@ -2,11 +2,11 @@ package command
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"tackwright/model"
 	"tackwright/model/folder"
 )
 
@@ -16,8 +16,9 @@ var checkCommand = &command{
 	about: `Reads a folder and names, all at once, its mistakes (what cannot be read, names
 nothing, is there twice or cannot be) and its findings (what is missing, has
 run out or is in conflict). Each has its file, line and column, the line
-itself, and how to mend it. Findings come in the order of how many rides of the
-coming week wait for them: the first is what to measure first.
+itself, and how to mend it. Dates that nobody has closed come first: they count
+as posted, not confirmed. The other findings come in the order of how many rides
+of the coming week wait for them: the first is what to measure first.
 
 A mistake stops every command that plans, and ends this one with status 1.
 Findings never do: they are planned around.
@@ -64,12 +65,17 @@ func checkText(wrong, found []folder.Trouble) string {
 			fmt.Fprintf(&b, "%s\n\n", t)
 		}
 	}
-	rest := slices.IndexFunc(found, func(t folder.Trouble) bool { return t.Waits == 0 })
-	if rest < 0 {
-		rest = len(found)
+	open := 0
+	for open < len(found) && isOpenDate(found[open]) {
+		open++
+	}
+	rest := open
+	for rest < len(found) && found[rest].Waits > 0 {
+		rest++
 	}
 	list("MISTAKES, to be mended before anything is planned", wrong)
-	list("WHAT TO MEASURE OR RENEW FIRST, by the rides of the coming week that wait for it", found[:rest])
+	list("WHAT WAS RIDDEN IS NOT CONFIRMED", found[:open])
+	list("WHAT TO MEASURE OR RENEW FIRST, by the rides of the coming week that wait for it", found[open:rest])
 	list("ALSO FOUND, which no ride of the coming week waits for", found[rest:])
 	switch {
 	case len(wrong) > 0:
@@ -82,10 +88,16 @@ func checkText(wrong, found []folder.Trouble) string {
 	return b.String()
 }
 
+// isOpenDate reports whether a finding is of dates that nobody has closed.
+func isOpenDate(t folder.Trouble) bool {
+	_, is := t.Noun.(*model.OpenDate)
+	return is
+}
+
 // checkAnswer is what check says as JSON.
 type checkAnswer struct {
 	Mistakes []trouble `json:"mistakes" about:"what stops every plan"`
-	Findings []trouble `json:"findings" about:"what is planned around, most rides waiting first"`
+	Findings []trouble `json:"findings" about:"what is planned around: open dates, then most rides waiting first"`
 }
 
 type trouble struct {

@@ -33,7 +33,8 @@ const (
 // Env is what a command knows of the computer it runs on.
 type Env struct {
 	Now      func() time.Time
-	Terminal bool // standard error is one: progress is shown on it
+	Terminal bool   // standard error is one: progress is shown on it
+	By       string // name of the person who sits at it; "" not set
 }
 
 // command is one word behind "tackwright".
@@ -59,7 +60,14 @@ type call struct {
 
 // commands in the order in which a newcomer needs them.
 func commands() []*command {
-	return []*command{newCommand, checkCommand, keysCommand, termCommand, planCommand, pullCommand, auditCommand, repairCommand, dueCommand, workloadCommand}
+	return []*command{
+		newCommand, checkCommand, keysCommand,
+		termCommand, planCommand, pullCommand, auditCommand, postCommand,
+		noteCommand, closeCommand, repairCommand,
+		undoCommand, historyCommand,
+		dueCommand, workloadCommand,
+		forgetCommand,
+	}
 }
 
 // Run runs one command line and returns the exit status. When ctx ends, a

@@ -1,0 +1,73 @@
+package command
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tackwright/model"
+)
+
+// find is the noun that a person means by what she typed: by its whole name or
+// an old one, else in any case of letters, else by a beginning that no other has.
+func find[T any](what, said string, all []T, names func(T) []string) (T, error) {
+	var none T
+	for _, like := range []func(name, said string) bool{
+		func(name, said string) bool { return name == said },
+		strings.EqualFold,
+		func(name, said string) bool {
+			return said != "" && strings.HasPrefix(strings.ToLower(name), strings.ToLower(said))
+		},
+	} {
+		var found []T
+		for _, x := range all {
+			if slices.ContainsFunc(names(x), func(name string) bool { return like(name, said) }) {
+				found = append(found, x)
+			}
+		}
+		switch {
+		case len(found) == 1:
+			return found[0], nil
+		case len(found) > 1:
+			return none, no("%q can be %s; say the whole name of one", said, namesOf(found, names))
+		}
+	}
+	if len(all) == 0 {
+		return none, no("there is no %s %q; the folder has none", what, said)
+	}
+	return none, no("there is no %s %q; the folder has: %s", what, said, namesOf(all, names))
+}
+
+func namesOf[T any](all []T, names func(T) []string) string {
+	var out []string
+	for _, x := range all {
+		out = append(out, fmt.Sprintf("%q", names(x)[0]))
+	}
+	return strings.Join(out, ", ")
+}
+
+func horseNamed(c *model.Centre, said string) (*model.Horse, error) {
+	return find("horse", said, c.Horses, func(h *model.Horse) []string { return append([]string{h.Name}, h.Was...) })
+}
+
+func pieceTagged(c *model.Centre, said string) (*model.Piece, error) {
+	return find("tag", said, c.Pieces, func(p *model.Piece) []string { return append([]string{p.Tag}, p.Was...) })
+}
+
+// riderNamed goes by what sheets call a rider as well.
+func riderNamed(c *model.Centre, said string) (*model.Rider, error) {
+	return find("rider", said, c.Riders, func(r *model.Rider) []string { return append([]string{r.Name, r.Called()}, r.Was...) })
+}
+
+func lessonNamed(c *model.Centre, said string) (*model.Lesson, error) {
+	return find("lesson", said, c.Lessons, func(l *model.Lesson) []string { return append([]string{l.Name}, l.Was...) })
+}
+
+func arenaNamed(c *model.Centre, said string) (*model.Arena, error) {
+	return find("arena", said, c.Arenas, func(a *model.Arena) []string { return append([]string{a.Name}, a.Was...) })
+}
+
+// colleague is a person who is spoken of; who acts is named in full.
+func colleague(c *model.Centre, said string) (*model.Person, error) {
+	return find("person", said, c.Persons, func(p *model.Person) []string { return append([]string{p.Name}, p.Was...) })
+}

@@ -1,0 +1,64 @@
+package command
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/spf13/pflag"
+
+	"tackwright/model/folder"
+)
+
+var undoCommand = &command{
+	name: "undo", args: "FOLDER [NUMBER]",
+	short: "undo a change: the latest, or one that history lists",
+	about: `Undoes a change by its number in tackwright history; left out, the latest that
+is not undone. Nothing that was posted or noted is ever taken away: a note no
+longer stands, by a new note that says so, and in place of a posted version the
+one before it stands again, under a new number. To undo is a change too, and can
+be undone. A change is not undone where its file has changed since, and nobody
+who was forgotten comes back.
+`,
+	example: `tackwright undo examples/sallowdene --by "Nell Ashworthy"`,
+	least:   1, most: 2, answer: changed{},
+	flags: func(fs *pflag.FlagSet) func(*call) error {
+		by, now, today, asJSON := byFlag(fs), nowFlag(fs), todayFlag(fs), jsonFlag(fs)
+		return func(c *call) error { return undo(c, *by, *now, *today, *asJSON) }
+	},
+}
+
+func undo(c *call, flagBy, now, today string, asJSON bool) error {
+	number := 0
+	if len(c.args) > 1 {
+		n, err := strconv.Atoi(c.args[1])
+		if err != nil || n < 1 {
+			return wrongUse("%q is not the number of a change; tackwright history lists them", c.args[1])
+		}
+		number = n
+	}
+	f, err := folder.Open(c.args[0]) // to undo may be what mends a mistake
+	if err != nil {
+		return err
+	}
+	k, err := c.clock(f.Centre, today)
+	if err != nil {
+		return err
+	}
+	by, err := c.who(f.Centre, flagBy)
+	if err != nil {
+		return err
+	}
+	at, err := k.at(now)
+	if err != nil {
+		return err
+	}
+	change, err := f.Undo(number, by, at)
+	if err != nil {
+		return written(err)
+	}
+	if asJSON {
+		a := changedOf(change)
+		return c.json(&a)
+	}
+	return c.print(fmt.Sprintf("Change %d: %s.\nTo have it back: tackwright undo %s %d\n", change.Number, change.What, typed(c.args[0]), change.Number))
+}
