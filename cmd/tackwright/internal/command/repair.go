@@ -206,7 +206,7 @@ func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) s
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, w.DayName(w.From), a.howMany())
 	if a.Proved {
-		b.WriteString("Proved: nobody more can keep her ride, her horse or her tack.\n")
+		b.WriteString("Proved: in no plan do more riders keep their ride, or as many their horse and their tack.\n")
 	} else {
 		b.WriteString(wrap("", "Not proved to be best: "+cmp.Or(a.couldBe, "the search was not over")+"."))
 	}

@@ -92,7 +92,7 @@ func forFamily(c model.Change, start string) string {
 	case "another horse":
 		return "still rides at " + start + ", on another horse"
 	case "on the ground":
-		return "has no horse at " + start + "; the instructor decides what she does instead"
+		return "has no horse at " + start + "; the instructor decides what is done instead"
 	case "rides":
 		return "rides at " + start
 	case "does not ride":
@@ -121,7 +121,9 @@ func (d *day) move(c model.Change) Move {
 		m.Fetch = d.pieces(c.After, without(after, before))
 	}
 	if c.Before != nil {
-		m.Return = d.pieces(c.Before, slices.DeleteFunc(without(before, after), func(x *model.Piece) bool { return slices.Contains(after, x) }))
+		m.Return = d.pieces(c.Before, slices.DeleteFunc(without(before, after), func(x *model.Piece) bool {
+			return slices.Contains(after, x) || d.stays(x, c.Before.Horse)
+		}))
 	}
 	return m
 }
@@ -198,4 +200,9 @@ func (p Piece) words() string {
 		s += " (" + p.Looks + ")"
 	}
 	return s
+}
+
+// stays reports whether a horse wears a piece on the date all the same.
+func (d *day) stays(x *model.Piece, h *model.Horse) bool {
+	return slices.ContainsFunc(d.horse[h], func(s *model.Stint) bool { return slices.Contains(s.Turn.Pieces(), x) })
 }
