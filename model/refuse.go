@@ -34,8 +34,8 @@ func (c *Centre) RefusesHold(n *Note) string {
 }
 
 // keeping are the words of the hold of a ride.
-func keeping(r *Ride, horse *Horse) string {
-	return fmt.Sprintf("keeping %s on %s, %s %s,", r.Rider.Called(), horse.Name, r.Date().Words(), r.Start)
+func (w *Week) keeping(r *Ride, horse *Horse) string {
+	return fmt.Sprintf("keeping %s on %s, %s %s,", r.Rider.Called(), horse.Name, r.Date().Words(), w.clock(r.Start))
 }
 
 func (w *Week) refusesNever(r *Ride, n *Note) string {
@@ -43,12 +43,12 @@ func (w *Week) refusesNever(r *Ride, n *Note) string {
 		return ""
 	}
 	return fmt.Sprintf("keeping %s off %s contradicts note %d, which keeps her on it, %s %s",
-		r.Rider.Called(), n.Horse.Name, r.Held.Note, r.Date().Words(), r.Start)
+		r.Rider.Called(), n.Horse.Name, r.Held.Note, r.Date().Words(), w.clock(r.Start))
 }
 
 // contradicts says which note in force a new keep cannot stand beside.
 func (w *Week) contradicts(r *Ride, n *Note) string {
-	says := keeping(r, n.Horse) + " contradicts note %d, which keeps %s"
+	says := w.keeping(r, n.Horse) + " contradicts note %d, which keeps %s"
 	switch h := r.Held; {
 	case h != nil && h.Horse != n.Horse:
 		return fmt.Sprintf(says+" on %s then", h.Note, r.Rider.Called(), h.Horse.Name)
@@ -64,7 +64,7 @@ func (w *Week) contradicts(r *Ride, n *Note) string {
 		switch {
 		case q == r || q.Held == nil || q.State == Off:
 		case q.Held.Horse == n.Horse && q.Start < r.End+w.House.Stay && r.Start < q.End+w.House.Stay:
-			return fmt.Sprintf(says+" on %s at %s", q.Held.Note, q.Rider.Called(), n.Horse.Name, q.Start)
+			return fmt.Sprintf(says+" on %s at %s", q.Held.Note, q.Rider.Called(), n.Horse.Name, w.clock(q.Start))
 		case q.Meeting == r.Meeting && q.Held.Horse.IsApart(n.Horse):
 			return fmt.Sprintf(says+" on %s in the same lesson: the two horses are to be kept apart (rule: %s)",
 				q.Held.Note, q.Rider.Called(), q.Held.Horse.Name, horsesApart.Name)
@@ -76,7 +76,7 @@ func (w *Week) contradicts(r *Ride, n *Note) string {
 // harms says which care rule the ride breaks on the horse, were it the only one.
 func (w *Week) harms(r *Ride, n *Note) string {
 	breaks := func(rule *Rule, why string) string {
-		return fmt.Sprintf("%s breaks the rule %q: %s", keeping(r, n.Horse), rule.Name, why)
+		return fmt.Sprintf("%s breaks the rule %q: %s", w.keeping(r, n.Horse), rule.Name, why)
 	}
 	h := n.Horse
 	for _, x := range []struct {
@@ -122,7 +122,7 @@ func (w *Week) overworks(r *Ride, n *Note, breaks func(*Rule, string) string) st
 	held := *r
 	held.Held = &Hold{Horse: n.Horse, Seat: n.Seat}
 	if !w.hasFit(&held) {
-		return fmt.Sprintf("%s breaks the rule %q: no seat that fits her is approved for it", keeping(r, n.Horse), seatFitsHorse.Name)
+		return fmt.Sprintf("%s breaks the rule %q: no seat that fits her is approved for it", w.keeping(r, n.Horse), seatFitsHorse.Name)
 	}
 	return ""
 }

@@ -81,6 +81,8 @@ type riddenRide struct {
 	Rider   string `json:"rider" about:"first name, and a mark where two share it"`
 	Horse   string `json:"horse,omitempty" about:"none: on the ground"`
 	Differs string `json:"differs,omitempty" about:"in what it was not as told: other horse, extra ride, cut short"`
+
+	start, end model.Minute
 }
 
 type riddenWork struct {
@@ -88,6 +90,8 @@ type riddenWork struct {
 	End   string `json:"end"`
 	Horse string `json:"horse"`
 	Kind  string `json:"kind"`
+
+	start, end model.Minute
 }
 
 func closeDate(c *call, o *closeOptions) error {
@@ -180,7 +184,7 @@ func closedDay(c *model.Centre, date model.Date, at model.Instant) *closeAnswer 
 		}
 	}
 	for _, w := range record.Works {
-		a.Works = append(a.Works, riddenWork{w.Start.String(), w.End.String(), w.Horse.Name, w.Kind})
+		a.Works = append(a.Works, riddenWork{w.Start.String(), w.End.String(), w.Horse.Name, w.Kind, w.Start, w.End})
 	}
 	for _, x := range c.OpenDates(date) {
 		a.Open = append(a.Open, x.Date.String())
@@ -189,7 +193,7 @@ func closedDay(c *model.Centre, date model.Date, at model.Instant) *closeAnswer 
 }
 
 func riddenOf(t model.Told) riddenRide {
-	x := riddenRide{Start: t.Start.String(), End: t.End.String(), Lesson: t.LessonName, Rider: t.Rider.Called()}
+	x := riddenRide{Start: t.Start.String(), End: t.End.String(), Lesson: t.LessonName, Rider: t.Rider.Called(), start: t.Start, end: t.End}
 	if t.Turn != nil {
 		x.Horse = t.Turn.Horse.Name
 	}
@@ -198,6 +202,9 @@ func riddenOf(t model.Told) riddenRide {
 
 func (a *closeAnswer) text(c *model.Centre) string {
 	var b strings.Builder
+	clock := func(start, end model.Minute) string {
+		return start.Clock(c.House.TwelveHour) + " to " + end.Clock(c.House.TwelveHour)
+	}
 	fmt.Fprintf(&b, "%s is closed by %s: %s as posted", a.date.Words(), a.By, count(a.AsPosted, "ride"))
 	if n := len(a.NoShows); n > 0 {
 		b.WriteString(", " + count(n, "no-show"))
@@ -205,7 +212,7 @@ func (a *closeAnswer) text(c *model.Centre) string {
 	b.WriteString(".\n")
 	line := func(x riddenRide, how string) {
 		if how != "" {
-			fmt.Fprintf(&b, "  %s to %s  %s (%s), %s: %s\n", x.Start, x.End, x.Rider, x.Lesson, how, horseWords(x.Horse))
+			fmt.Fprintf(&b, "  %s  %s (%s), %s: %s\n", clock(x.start, x.end), x.Rider, x.Lesson, how, horseWords(x.Horse))
 		}
 	}
 	for _, x := range a.NoShows {
@@ -215,7 +222,7 @@ func (a *closeAnswer) text(c *model.Centre) string {
 		line(x, x.Differs)
 	}
 	for _, x := range a.Works {
-		fmt.Fprintf(&b, "  %s to %s  %s, %s besides\n", x.Start, x.End, x.Horse, x.Kind)
+		fmt.Fprintf(&b, "  %s  %s, %s besides\n", clock(x.start, x.end), x.Horse, x.Kind)
 	}
 	if a.toCome {
 		b.WriteString("Rides that are still to come count as posted; close the date again when they are over.\n")

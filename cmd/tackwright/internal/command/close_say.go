@@ -17,6 +17,8 @@ type riddenSaying struct {
 	told   []model.Told
 }
 
+func (s *riddenSaying) clock(m model.Minute) string { return m.Clock(s.centre.House.TwelveHour) }
+
 // say adds to a record what was typed.
 func (s *riddenSaying) say(x *model.Ridden, o *closeOptions) error {
 	for _, g := range []struct {
@@ -127,7 +129,7 @@ func (s *riddenSaying) which(d *differsSaid, part model.Minute) error {
 	case len(hers) > 1:
 		var words []string
 		for _, t := range hers {
-			words = append(words, fmt.Sprintf("in %s at %s", t.LessonName, t.Start))
+			words = append(words, fmt.Sprintf("in %s at %s", t.LessonName, s.clock(t.Start)))
 		}
 		return no("%s has more than one ride on %s: %s; say which", d.Rider.Name, s.date.Words(), strings.Join(words, ", "))
 	}
@@ -142,7 +144,7 @@ func (s *riddenSaying) which(d *differsSaid, part model.Minute) error {
 	case t.Turn == nil && d.How != model.OtherHorse:
 		return no("%s was on the ground on %s", d.Rider.Name, s.date.Words())
 	case d.How == model.CutShort && (d.End <= t.Start || d.End >= t.End):
-		return no("%s rode from %s to %s, which does not end early at %s", d.Rider.Name, t.Start, t.End, d.End)
+		return no("%s rode from %s to %s, which does not end early at %s", d.Rider.Name, s.clock(t.Start), s.clock(t.End), s.clock(d.End))
 	}
 	return nil
 }
