@@ -1,75 +1,117 @@
 package solver
 
 import (
-	"fmt"
+	"context"
 
 	"tackwright/model"
 	"tackwright/solver/sat"
 )
 
-// decode reads a plan from a solution and settles its tags.
-func (e *encoder) decode(m sat.Model) (*model.Plan, error) {
+// decode reads a plan from a solution and settles its tags, as well as it can be
+// done before ctx ends.
+func (e *encoder) decode(ctx context.Context, m sat.Model) (*model.Plan, error) {
 	plan := &model.Plan{Turns: make([]*model.Turn, len(e.w.Rides)), Ground: make([][]string, len(e.w.Rides))}
 	for i, r := range e.w.Rides {
 		if r.State == model.Started {
 			plan.Turns[i] = r.Told
 		}
 	}
-	s := &settler{w: e.w, hands: map[*model.Piece]hand{}}
+	var outfits []*outfit
 	for _, p := range e.places {
 		for _, on := range p.rides {
-			if !m.Value(on.lit) {
-				continue
+			if m.Value(on.lit) {
+				o := e.outfitOf(on, m)
+				outfits = append(outfits, o)
+				plan.Turns[on.ride.Index] = o.turn
 			}
-			turn, err := s.turn(on, m)
-			if err != nil {
-				return nil, err
-			}
-			plan.Turns[on.ride.Index] = turn
 		}
 	}
-	return plan, nil
+	return plan, e.settle(ctx, outfits)
 }
 
-// turn is what a ride gets in a solution, by tag.
-func (s *settler) turn(on rideOn, m sat.Model) (*model.Turn, error) {
-	p := on.at
-	t := &model.Turn{Horse: p.horse}
-	var short *pool
-	take := func(x *pool) *model.Piece {
-		piece := s.take(x, p.slot, p.horse)
-		if piece == nil {
-			short = x
-		}
-		return piece
-	}
-	for _, o := range p.saddle {
-		if !m.Value(o.lit) {
-			continue
-		}
-		t.Seat = take(o.seat)
-		for _, pads := range o.pads {
-			pad := keptWith(t.Seat, pads) // travels with its seat
-			if pad == nil {
-				pad = take(pads)
-			}
-			t.Pads = append(t.Pads, pad)
+// outfit is what a ride gets in a solution: by pool, and the turn that its tags
+// are to be filled in.
+type outfit struct {
+	rideOn
+	turn   *model.Turn
+	stint  *model.Stint
+	marks  bool // it leaves a contact with a horse on its own tack
+	seat   *pool
+	pads   []*pool
+	girth  *pool // nil where the seat takes none
+	extras []*pool
+}
+
+func (e *encoder) outfitOf(on rideOn, m sat.Model) *outfit {
+	o := &outfit{rideOn: on, stint: on.at.stint()}
+	o.marks = len(o.stint.LeavesContact(e.w.House)) > 0
+	for _, way := range on.at.saddle {
+		if m.Value(way.lit) {
+			o.seat, o.pads = way.seat, way.pads
 		}
 	}
-	for _, g := range p.girths {
+	for _, g := range on.at.girths {
 		if m.Value(g.lit) {
-			t.Girth = take(g.pool)
+			o.girth = g.pool
 		}
 	}
 	for _, n := range needsOf(on.ride.Rider) {
-		for _, x := range p.extras {
+		for _, x := range on.at.extras {
 			if m.Value(x.lit) && x.need == n {
-				t.Extras = append(t.Extras, take(x.pool))
+				o.extras = append(o.extras, x.pool)
 			}
 		}
 	}
-	if short != nil {
-		return nil, fmt.Errorf("no %s like %s is left for %s", short.one().Kind, short.one().Tag, on.ride)
+	o.turn = &model.Turn{Horse: on.at.horse}
+	if len(o.pads) > 0 {
+		o.turn.Pads = make([]*model.Piece, len(o.pads))
 	}
-	return t, nil
+	if len(o.extras) > 0 {
+		o.turn.Extras = make([]*model.Piece, len(o.extras))
+	}
+	return o
+}
+
+// posted are the pieces that were posted for the ride on this horse.
+func (o *outfit) posted() []*model.Piece {
+	if was := o.ride.Posted; was != nil && was.Horse == o.at.horse {
+		return was.Pieces()
+	}
+	return nil
+}
+
+// part is what of an outfit is settled as one: a piece, and of a seat the pads
+// that are kept with it.
+type part struct {
+	pools []*pool
+	to    []**model.Piece // where each piece is filled in
+}
+
+func (o *outfit) parts() []part {
+	seat := part{[]*pool{o.seat}, []**model.Piece{&o.turn.Seat}}
+	var parts []part
+	for i, pads := range o.pads {
+		if keptWith(o.seat.one(), pads) != nil { // travels with its seat
+			seat.pools, seat.to = append(seat.pools, pads), append(seat.to, &o.turn.Pads[i])
+		} else {
+			parts = append(parts, part{[]*pool{pads}, []**model.Piece{&o.turn.Pads[i]}})
+		}
+	}
+	if o.girth != nil {
+		parts = append(parts, part{[]*pool{o.girth}, []**model.Piece{&o.turn.Girth}})
+	}
+	for i, x := range o.extras {
+		parts = append(parts, part{[]*pool{x}, []**model.Piece{&o.turn.Extras[i]}})
+	}
+	return append(parts, seat)
+}
+
+// keptWith is the pad of the pool that is kept with the seat, or nil.
+func keptWith(seat *model.Piece, pads *pool) *model.Piece {
+	for _, p := range pads.pieces {
+		if p.WithSeat == seat {
+			return p
+		}
+	}
+	return nil
 }

@@ -39,7 +39,7 @@ func every(t *testing.T, e *encoder, visit func(*model.Plan)) {
 			t.Fatal("gave up")
 		}
 		model := e.s.Model()
-		plan, err := e.decode(model)
+		plan, err := e.decode(context.Background(), model)
 		if err != nil {
 			t.Fatal(err)
 		}

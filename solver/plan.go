@@ -9,6 +9,7 @@ import (
 
 	"tackwright/model"
 	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
 )
 
 // Options may all be left out.
@@ -16,6 +17,9 @@ type Options struct {
 	// Progress is told when the best value or the bound of the goal being worked
 	// on changes.
 	Progress func(goal string, best, bound int)
+	// Goals, if not 0, is how many of the first goals are looked at; the others
+	// are as they turn out, and nothing is proved of them.
+	Goals int
 }
 
 // Plan is the best plan of the week, each goal of its score proved before the
@@ -25,27 +29,48 @@ type Options struct {
 // program.
 func Plan(ctx context.Context, w *model.Week, opts Options) (*model.Plan, error) {
 	e := encode(w)
-	goals := e.goals()
-	best, results, err := ordered.Minimise(ctx, e.s, nil, goals, ordered.Options{Progress: opts.Progress, Start: e.posted()})
+	plan, err := e.solve(ctx, nil, e.goals(), opts)
+	if err != nil {
+		return nil, err
+	}
+	return plan, finish(w, plan)
+}
+
+// solve is the plan that is best in the goals, with what was proved of them.
+func (e *encoder) solve(ctx context.Context, assume []sat.Lit, goals []ordered.Goal, opts Options) (*model.Plan, error) {
+	if opts.Goals > 0 {
+		goals = goals[:min(opts.Goals, len(goals))]
+	}
+	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: e.posted()})
 	switch {
 	case err != nil && errors.Is(err, ctx.Err()):
-		return e.nobody(goals)
+		return e.nobody(goals), nil
 	case err != nil:
 		return nil, err
 	}
-	plan, err := e.decode(best)
+	plan, err := e.decode(ctx, best)
 	if err != nil {
 		return nil, err
 	}
 	for _, r := range results {
 		plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult(r))
 	}
-	e.ground(plan)
-	return plan, e.check(plan)
+	return plan, nil
+}
+
+// finish audits a plan and says of each ride on the ground what stands in its
+// way, if nothing does already.
+func finish(w *model.Week, plan *model.Plan) error {
+	for i, r := range w.Rides {
+		if plan.Turns[i] == nil && plan.Ground[i] == nil {
+			plan.Ground[i] = groundWords(w, r)
+		}
+	}
+	return check(w, plan)
 }
 
 // nobody is the plan that needs no search: every open ride is on the ground.
-func (e *encoder) nobody(goals []ordered.Goal) (*model.Plan, error) {
+func (e *encoder) nobody(goals []ordered.Goal) *model.Plan {
 	w := e.w
 	plan := &model.Plan{Turns: make([]*model.Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}
 	for i, r := range w.Rides {
@@ -60,21 +85,24 @@ func (e *encoder) nobody(goals []ordered.Goal) (*model.Plan, error) {
 	for i, g := range goals {
 		plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult{Name: g.Name, Value: score[i].Value, Bound: g.Least})
 	}
-	return plan, e.check(plan)
+	return plan
 }
 
 // check audits the plan, compares its score with what was claimed, and seals
 // its proof. A goal that was not proved may have been claimed at more than it
 // is: some literals that count for it can be true without need.
-func (e *encoder) check(plan *model.Plan) error {
-	if broken := model.Broken(e.w.Audit(plan)); len(broken) > 0 {
+func check(w *model.Week, plan *model.Plan) error {
+	if broken := model.Broken(w.Audit(plan)); len(broken) > 0 {
 		var words []string
 		for _, v := range broken {
 			words = append(words, v.Rule.Name+": "+v.Words)
 		}
 		return fmt.Errorf("the plan found breaks a rule, which is a bug of this program: %s", strings.Join(words, "; "))
 	}
-	for i, g := range e.w.Score(plan) {
+	for i, g := range w.Score(plan) {
+		if i == len(plan.Proof.Goals) { // nobody asked for its proof
+			plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult{Name: g.Name, Value: g.Value})
+		}
 		claim := &plan.Proof.Goals[i]
 		if claim.Name != g.Name || claim.Proved && claim.Value != g.Value || claim.Value < g.Value || g.Value < claim.Bound {
 			return fmt.Errorf("the plan scores %d in %s, and %d in %s (bound %d) was claimed, which is a bug of this program",
@@ -82,17 +110,8 @@ func (e *encoder) check(plan *model.Plan) error {
 		}
 		claim.Value = g.Value
 	}
-	plan.Proof.Hash = e.w.Fingerprint(plan)
+	plan.Proof.Hash = w.Fingerprint(plan)
 	return nil
-}
-
-// ground says of each ride on the ground what stands in its way.
-func (e *encoder) ground(plan *model.Plan) {
-	for i, r := range e.w.Rides {
-		if plan.Turns[i] == nil {
-			plan.Ground[i] = groundWords(e.w, r)
-		}
-	}
 }
 
 func groundWords(w *model.Week, r *model.Ride) []string {
