@@ -123,7 +123,7 @@ func closeDate(c *call, o *closeOptions) error {
 	}
 	after, err := folder.OpenAround(c.args[0], date)
 	if err != nil {
-		return err
+		return fmt.Errorf("%s is closed, but cannot be shown: %w", date.Words(), err)
 	}
 	a := closedDay(after.Centre, date, at)
 	if *o.json {

@@ -111,7 +111,7 @@ func note(c *call, o *noteOptions) error {
 	}
 	after, err := folder.OpenAround(c.args[0], min(n.Date, s.today))
 	if err != nil {
-		return err
+		return fmt.Errorf("note %d is written, but what follows from it cannot be said: %w", number, err)
 	}
 	a := &noteAnswer{Number: number, Kind: string(n.Kind), Date: n.Date.String(), By: n.By.Name, date: n.Date, through: max(n.Date, n.Through)}
 	a.compare(f.Centre, after.Centre, n)
