@@ -33,24 +33,24 @@ type Due struct {
 	Waits  []*Ride // that it stops: see [Centre.Due]
 	Posted int     // rides posted for then, as the folder has them now, that were told to go by it
 
-	form *Rider
-	row  *FitRow
-	out  Out
+	row *FitRow
+	out *Out
 }
 
 // Due is what has run out, and what runs out in so many days from a date on,
 // the earliest first.
 //
-// A ride of those days waits for a thing where the rules would let it go with
-// that thing renewed, alone or with others that run out, and not with less. So a
-// ride that either of two renewals would save counts with both, and one that
-// another horse or piece can still carry counts with none. Each ride is looked
-// at alone: limits of work, and what other rides take, are left out. What has no
-// date, and so stops rides already, is none that runs out.
+// A ride of those days waits for a thing that is in any of the fewest renewals
+// that would let it go by the rules. So a ride that either of two would save
+// counts with both, one that needs two counts with both, and one that another
+// horse or piece can still carry counts with none. Each ride is looked at alone:
+// limits of work, and what other rides take, are left out. What has no date, and
+// so stops rides already, is none that runs out.
 //
 // No rule stops a ride because a weighing is old, so none waits for one.
 func (c *Centre) Due(from Date, days int) []*Due {
-	f := &dueFinder{Centre: c, last: from + Date(days)}
+	f := &dueFinder{Centre: c, last: from + Date(days), forms: map[*Rider]*Due{}, reviews: map[*Out]*Due{},
+		fits: map[*FitRow]*Due{}, checks: map[*Piece]*Due{}, rowsOf: map[*Horse][]*FitRow{}}
 	f.riders()
 	f.herd()
 	f.tack()
@@ -66,27 +66,35 @@ type dueFinder struct {
 	*Centre
 	last Date
 	due  []*Due
+
+	forms   map[*Rider]*Due
+	reviews map[*Out]*Due
+	fits    map[*FitRow]*Due
+	checks  map[*Piece]*Due
+	rowsOf  map[*Horse][]*FitRow
 }
 
-func (f *dueFinder) add(d *Due) {
+// add takes the thing down where it runs out by the last date.
+func (f *dueFinder) add(d *Due) *Due {
 	if d.On <= f.last {
 		f.due = append(f.due, d)
 	}
+	return d
 }
 
 func (f *dueFinder) riders() {
 	for _, r := range f.Riders {
 		if r.FormUntil != 0 && !f.House.Elsewhere.Forms {
-			f.add(&Due{Kind: DueForm, On: r.FormUntil, Rider: r, form: r})
+			f.forms[r] = f.add(&Due{Kind: DueForm, On: r.FormUntil, Rider: r})
 		}
 	}
 }
 
 func (f *dueFinder) herd() {
 	for _, h := range f.Horses {
-		for _, o := range h.Out {
-			if o.Why != Appointment && o.End.IsZero() {
-				f.add(&Due{Kind: DueReview, On: o.Review, Horse: h, Why: o.Why, out: o})
+		for i := range h.Out {
+			if o := &h.Out[i]; o.Why != Appointment && o.End.IsZero() {
+				f.reviews[o] = f.add(&Due{Kind: DueReview, On: o.Review, Horse: h, Why: o.Why, out: o})
 			}
 		}
 		switch {
@@ -101,13 +109,14 @@ func (f *dueFinder) herd() {
 
 func (f *dueFinder) tack() {
 	for _, row := range f.Chart {
+		f.rowsOf[row.Horse] = append(f.rowsOf[row.Horse], row)
 		if row.Until != 0 && !f.House.Elsewhere.FitDates && !f.superseded(row) {
-			f.add(&Due{Kind: DueFit, On: row.Until, Horse: row.Horse, Piece: row.Seat, row: row})
+			f.fits[row] = f.add(&Due{Kind: DueFit, On: row.Until, Horse: row.Horse, Piece: row.Seat, row: row})
 		}
 	}
 	for _, p := range f.Pieces {
 		if p.CheckDue != 0 && !f.House.Elsewhere.TackChecks {
-			f.add(&Due{Kind: DueCheck, On: p.CheckDue, Piece: p})
+			f.checks[p] = f.add(&Due{Kind: DueCheck, On: p.CheckDue, Piece: p})
 		}
 	}
 }
@@ -124,6 +133,9 @@ func (f *dueFinder) superseded(row *FitRow) bool {
 
 // rides finds what waits for each.
 func (f *dueFinder) rides(from Date) {
+	if len(f.due) == 0 {
+		return
+	}
 	for d := from; d <= f.last; d += 7 {
 		w := f.Week(d, int(min(7, f.last-d+1)), Instant{})
 		for _, r := range w.Rides {

@@ -18,12 +18,12 @@ count as posted, not confirmed. Then what has run out, and what does in 7, 30 an
 60 days: riders' forms, fits of the chart, checks of tack, weighings (where the
 centre says weigh_every), and when somebody looks again at a horse that is out.
 
-Each has the rides of the next 60 days that it stops unless it is renewed: those
-that the rules would let go with it renewed, alone or with others of the list,
-and not without. A ride that either of two would save counts with both; one that
-another horse or piece can still carry counts with none. Each ride is looked at
-alone: limits of work, and what other rides take, are left out. Of posted rides
-it is also said how many were told to go by it and then cannot.
+Each has the rides of the next 60 days that it stops: those that the rules would
+let go again by the fewest renewals, with this one among them. So a ride that
+either of two would save counts with both, and so does one that needs two; one
+that another horse or piece can still carry counts with none. Each ride is looked
+at alone: limits of work, and what other rides take, are left out. Of posted
+rides it is also said how many were told to go by it and then cannot.
 
 What has no date at all is named by check.
 `,
@@ -209,7 +209,7 @@ func (d *dueThing) stops(twelve bool) string {
 
 // foot says how rides are counted, and who may do what is due.
 func (a *dueAnswer) foot(b *strings.Builder, c *model.Centre) {
-	b.WriteString("\n" + wrap("", fmt.Sprintf("Counted are rides up to %s that the rules would let go with it renewed, and not without; one that either of two would save counts with both.",
+	b.WriteString("\n" + wrap("", fmt.Sprintf("Counted are the rides up to %s that the rules would let go again by the fewest renewals, with this one among them; one that either of two would save counts with both.",
 		(a.today+dueSteps[len(dueSteps)-1]).Words())))
 	for _, x := range []struct {
 		kind model.DueKind
