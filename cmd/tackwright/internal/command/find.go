@@ -8,8 +8,12 @@ import (
 	"tackwright/model"
 )
 
+// mostNames is how many names are listed where none is the one that was typed.
+const mostNames = 12
+
 // find is the noun that a person means by what she typed: by its whole name or
-// an old one, else in any case of letters, else by a beginning that no other has.
+// an old one, else in any case of letters, else by a beginning that no other has,
+// of the name or of a word in it.
 func find[T any](what, said string, all []T, names func(T) []string) (T, error) {
 	var none T
 	for _, like := range []func(name, said string) bool{
@@ -17,6 +21,9 @@ func find[T any](what, said string, all []T, names func(T) []string) (T, error) 
 		strings.EqualFold,
 		func(name, said string) bool {
 			return said != "" && strings.HasPrefix(strings.ToLower(name), strings.ToLower(said))
+		},
+		func(name, said string) bool {
+			return said != "" && strings.Contains(strings.ToLower(name), " "+strings.ToLower(said))
 		},
 	} {
 		var found []T
@@ -35,7 +42,23 @@ func find[T any](what, said string, all []T, names func(T) []string) (T, error) 
 	if len(all) == 0 {
 		return none, no("there is no %s %q; the folder has none", what, said)
 	}
-	return none, no("there is no %s %q; the folder has: %s", what, said, namesOf(all, names))
+	near := slices.DeleteFunc(slices.Clone(all), func(x T) bool {
+		return len(all) > mostNames && !strings.EqualFold(firstLetter(names(x)[0]), firstLetter(said))
+	})
+	switch {
+	case len(near) == len(all):
+		return none, no("there is no %s %q; the folder has: %s", what, said, namesOf(all, names))
+	case len(near) == 0 || len(near) > mostNames:
+		return none, no("there is no %s %q in the folder", what, said)
+	}
+	return none, no("there is no %s %q in the folder; of that letter it has: %s", what, said, namesOf(near, names))
+}
+
+func firstLetter(s string) string {
+	for _, r := range s {
+		return string(r)
+	}
+	return ""
 }
 
 func namesOf[T any](all []T, names func(T) []string) string {

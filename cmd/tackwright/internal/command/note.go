@@ -22,10 +22,10 @@ that mends the day. It plans nothing and posts nothing by itself.
 KIND, and what is written behind it:
 
 ` + noteKindsText() + `
-Names can be shortened to a beginning that no other has. A note on health,
-weather or absence is always taken. Only a keep or a never is refused that
-breaks a care rule by itself or contradicts a note in force; both are named.
-What only some may end (may_end of a person) is ended by one of them.
+A name can be cut short to a beginning, of it or of a word in it, that no other
+has. A note on health, weather or absence is always taken. Only a keep or a never
+is refused that breaks a care rule by itself or contradicts a note in force; both
+are named. What only some may end (may_end of a person) one of them ends.
 
 A note is for today unless --date says another; it is never changed, only undone
 by a later one: tackwright undo.

@@ -226,6 +226,9 @@ func sayWeather(s *saying, n *model.Note) (err error) {
 	if n.Warmth, err = warmth(s.args[0], s.centre.House.Units); err != nil {
 		return err
 	}
+	if n.Warmth < -40 || n.Warmth > 130 {
+		return wrongUse("%s is no temperature of the air; say 84F or 29C", s.args[0])
+	}
 	n.Humidity, err = percent(s.args[1])
 	return err
 }
