@@ -131,8 +131,7 @@ type day struct {
 
 func postedDay(c *model.Centre, d model.Date, now model.Instant) *day {
 	x := &day{week: c.Repair(d, 1, now)}
-	posted, _, _, _ := c.PostedOn(d)
-	x.posted = posted != nil
+	x.posted = versionOn(c, d) > 0
 	p := &model.Plan{Turns: make([]*model.Turn, len(x.week.Rides))}
 	for i, r := range x.week.Rides {
 		ride := noteRide{Date: d.String(), Start: r.Start.String(), Lesson: r.Meeting.Name, Rider: r.Rider.Called(), date: d, start: r.Start}
@@ -197,8 +196,8 @@ func (a *noteAnswer) advise(dir string, c *model.Centre, n *model.Note) {
 	}
 	slices.Sort(dates)
 	for _, d := range slices.Compact(dates) {
-		switch posted, _, _, _ := c.PostedOn(d); {
-		case d < n.At.Date || posted == nil:
+		switch {
+		case d < n.At.Date || versionOn(c, d) == 0:
 		case d == n.At.Date:
 			a.Next = append(a.Next, fmt.Sprintf("tackwright repair %s %s --from %s", typed(dir), d, n.At.Minute))
 		default:

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -140,7 +141,7 @@ func asStarted(c *model.Centre, p *kept, now model.Instant) error {
 	}
 	for _, v := range model.Broken(w.Audit(p.plan)) {
 		for _, s := range v.Stints {
-			if posted, _, _, _ := c.PostedOn(s.Date); posted != nil && v.Rule == model.RuleNamed("as told") {
+			if v.Rule == model.RuleNamed("as told") && versionOn(c, s.Date) > 0 {
 				return no("not posted: %s; plan again from now on, and post that", v.Words)
 			}
 		}
@@ -151,12 +152,21 @@ func asStarted(c *model.Centre, p *kept, now model.Instant) error {
 // standing are the versions that stand on some of the dates.
 func standing(c *model.Centre, from, until model.Date) (versions []int) {
 	for d := from; d <= until; d++ {
-		posted, _, _, _ := c.PostedOn(d)
-		if posted != nil && (len(versions) == 0 || versions[len(versions)-1] != posted.Version) {
-			versions = append(versions, posted.Version)
+		if v := versionOn(c, d); v > 0 && (len(versions) == 0 || versions[len(versions)-1] != v) {
+			versions = append(versions, v)
 		}
 	}
 	return versions
+}
+
+// versionOn is the version that stands on a date; 0 is none.
+func versionOn(c *model.Centre, d model.Date) int {
+	for _, p := range slices.Backward(c.Posted) {
+		if p.From <= d && d <= p.Until {
+			return p.Version
+		}
+	}
+	return 0
 }
 
 // whenTyped are the dates of a plan as they are typed behind a folder.
