@@ -15,8 +15,9 @@ const parts = 20
 // each place would add.
 type spell struct {
 	horse     *model.Horse
-	allowance int   // minutes
-	facts     int64 // in the unit of model.Stint.Work
+	first     model.Date // of the week
+	allowance int        // minutes
+	facts     int64      // in the unit of model.Stint.Work
 	terms     []sat.Term
 }
 
@@ -46,7 +47,7 @@ func (e *encoder) spells() []*spell {
 		}
 		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
 			in := func(d model.Date) bool { return first <= d && d < first+7 }
-			s := &spell{horse: h, allowance: allowance}
+			s := &spell{horse: h, first: first, allowance: allowance}
 			for _, f := range e.facts[h] {
 				if in(f.Date) {
 					s.facts += f.Work
@@ -76,7 +77,10 @@ func (e *encoder) fairGoals() []ordered.Goal {
 		return high
 	}
 	return []ordered.Goal{
-		{Name: "fair a", Value: highest, Open: func(best sat.Model) ([]ordered.Soft, int) { return e.lowerShares(spells, highest(best)) }},
+		{Name: "fair a", Value: highest, Open: func(best sat.Model) ([]ordered.Soft, int) {
+			high := highest(best)
+			return e.lowerShares(spells, high, e.leastShare(spells, e.onGround(best), high))
+		}},
 		{Name: "fair b", Value: func(m sat.Model) int { return len(busiest(spells, m, highest(m))) },
 			Open: func(best sat.Model) ([]ordered.Soft, int) { return e.fewerAt(spells, highest(best)), 0 }},
 	}
@@ -93,12 +97,68 @@ func busiest(spells []*spell, m sat.Model, v int) []*model.Horse {
 	return at
 }
 
-// lowerShares wish, of each share up to the one above the highest now, that no
-// horse has it: the last keeps the goals after this one from going above.
-func (e *encoder) lowerShares(spells []*spell, highest int) (softs []ordered.Soft, least int) {
+// leastShare is a share that some horse must reach, by arithmetic: with all below
+// it there is no room in a calendar week for the work of those who ride. So many
+// rides at most are on the ground, but any may be: the longest are taken to be,
+// and each other to be on the horse to which it is least work. It is not more than
+// highest, the best that is known.
+func (e *encoder) leastShare(spells []*spell, onGround, highest int) (least int) {
 	for _, s := range spells {
 		least = max(least, model.Share(s.facts, s.allowance))
 	}
+	for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
+		var works []int64
+		for _, r := range e.w.Rides {
+			if _, ok := e.seated[r]; ok && first <= r.Date() && r.Date() < first+7 {
+				works = append(works, e.leastWork(r))
+			}
+		}
+		slices.Sort(works)
+		var demand int64
+		for _, work := range works[:max(0, len(works)-onGround)] {
+			demand += work
+		}
+		for least < highest && room(spells, first, least) < demand {
+			least++
+		}
+	}
+	return least
+}
+
+// leastWork of a ride is 0 where a horse that is in no spell may carry it.
+func (e *encoder) leastWork(r *model.Ride) int64 {
+	least := int64(-1)
+	for _, on := range e.on_[r] {
+		work := e.w.WorkOf(r, on.at.horse)
+		if e.w.LimitsOf(on.at.horse).WeekMinutes == 0 {
+			work = 0
+		}
+		if least < 0 || work < least {
+			least = work
+		}
+	}
+	return least
+}
+
+// room is the open work that fits in the spells of a calendar week while no share
+// is above v.
+func room(spells []*spell, first model.Date, v int) (sum int64) {
+	for _, s := range spells {
+		if s.first != first {
+			continue
+		}
+		var could int64
+		for _, t := range s.terms {
+			could += int64(t.Weight)
+		}
+		sum += max(0, min(could, s.most(v+1)-s.facts))
+	}
+	return sum
+}
+
+// lowerShares wish, of each share from least up to the one above the highest now,
+// that no horse has it: the last keeps the goals after this one from going above.
+func (e *encoder) lowerShares(spells []*spell, highest, least int) (softs []ordered.Soft, _ int) {
 	softs = e.constant(least)
 	var higher sat.Lit
 	for v := highest + 1; v > least; v-- {

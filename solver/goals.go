@@ -23,7 +23,7 @@ func (e *encoder) goals() []ordered.Goal {
 		case model.GoalWishes:
 			all = append(all, e.wishGoal())
 		case model.GoalCarry:
-			all = append(all, e.carryGoal())
+			all = append(all, once(e.carries, 0, e.carryGoal))
 		case model.GoalFair:
 			all = append(all, e.fairGoals()...)
 		case model.GoalBringIn:
@@ -112,24 +112,37 @@ func (e *encoder) wishGoal() ordered.Goal {
 			goal.Softs = append(goal.Softs, e.constant(e.w.HorseWish(r, r.Told.Horse)+e.w.SeatWish(r, r.Told.Seat)+e.w.LoadWish(r, r.Told))...)
 			continue
 		}
-		var horses, seats []charge
-		for _, on := range e.on_[r] {
-			if cost := e.w.HorseWish(r, on.at.horse); cost > 0 {
-				horses = append(horses, charge{on.lit, cost})
-			}
-			for _, o := range on.at.saddle {
-				if cost := e.w.SeatWish(r, o.seat.one()); cost > 0 && !e.clash(r, on.at.horse, o.option) {
-					seats = append(seats, charge{e.both(on, o), cost})
-				}
-			}
-		}
-		stratum := e.stratum(r.Date())
-		goal.Softs = append(goal.Softs, e.levels(horses, stratum)...)
-		goal.Softs = append(goal.Softs, e.levels(seats, stratum)...)
-		goal.Softs = append(goal.Softs, e.markedLoad(r, stratum)...)
+		goal.Softs = append(goal.Softs, once(e.wishes, r, func() []ordered.Soft { return e.rideWishes(r) })...)
 	}
 	e.boundBeside(&goal, 0, e.wishCost)
 	return goal
+}
+
+// once is made for a key at its first asking, since each making adds clauses.
+func once[K comparable, V any](made map[K]V, key K, make func() V) V {
+	v, ok := made[key]
+	if !ok {
+		v = make()
+		made[key] = v
+	}
+	return v
+}
+
+// rideWishes are the wishes of one ride.
+func (e *encoder) rideWishes(r *model.Ride) []ordered.Soft {
+	var horses, seats []charge
+	for _, on := range e.on_[r] {
+		if cost := e.w.HorseWish(r, on.at.horse); cost > 0 {
+			horses = append(horses, charge{on.lit, cost})
+		}
+		for _, o := range on.at.saddle {
+			if cost := e.w.SeatWish(r, o.seat.one()); cost > 0 && !e.clash(r, on.at.horse, o.option) {
+				seats = append(seats, charge{e.both(on, o), cost})
+			}
+		}
+	}
+	stratum := e.stratum(r.Date())
+	return slices.Concat(e.levels(horses, stratum), e.levels(seats, stratum), e.markedLoad(r, stratum))
 }
 
 // both is the literal that a ride is on a horse that is saddled in that way.
@@ -160,6 +173,8 @@ func (e *encoder) bringInGoal() ordered.Goal {
 			}
 		}
 	}
+	softs := goal.Softs
+	goal.Open = func(best sat.Model) ([]ordered.Soft, int) { return softs, e.leastBroughtIn(e.onGround(best)) }
 	return goal
 }
 
