@@ -16,7 +16,7 @@ import (
 func (e *encoder) counts() []ordered.Count {
 	var counts []ordered.Count
 	counted := map[*model.Ride]bool{}
-	for _, m := range e.moments(func(*model.Ride) bool { return true }, func(*model.Stint) bool { return false }) {
+	for _, m := range e.moments(func(r *model.Ride) bool { return r.State == model.Open }, func(*model.Stint) bool { return false }) {
 		rides := slices.DeleteFunc(slices.Clone(m.rides), func(r *model.Ride) bool { return counted[r] })
 		short, horses := e.hallViolator(rides)
 		if len(short) <= horses {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tackwright/model"
+	"tackwright/solver/ordered"
 	"tackwright/solver/sat"
 )
 
@@ -30,6 +31,11 @@ type encoder struct {
 	seated map[*model.Ride]sat.Lit // open rides that some horse can carry
 	uses   [][]use                 // by pool
 	facts  map[*model.Horse][]*model.Stint
+
+	// What goals are made of, made once.
+	wishes  map[*model.Ride][]ordered.Soft
+	carries map[int]ordered.Goal
+	kept    map[keptKey]sat.Lit
 }
 
 // slot is a time of a lesson in which riders ride together.
@@ -97,7 +103,7 @@ func encodeBut(w *model.Week, left map[string]bool, tagged bool) *encoder {
 func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
 	e := &encoder{w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
-		facts: map[*model.Horse][]*model.Stint{}}
+		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, carries: map[int]ordered.Goal{}, kept: map[keptKey]sat.Lit{}}
 	e.pools, e.poolOf = makePools(w, tagged)
 	for _, f := range w.Facts {
 		e.facts[f.Turn.Horse] = append(e.facts[f.Turn.Horse], f)

@@ -39,7 +39,7 @@ func (e *encoder) mendGoals() []ordered.Goal {
 			continue
 		}
 		wish(&horse, on.lit)
-		wish(&tack, e.keptTack(on))
+		wish(&tack, once(e.kept, keptKey{on.lit, tags(r.Posted)}, func() sat.Lit { return e.keptTack(on) }))
 	}
 	return []ordered.Goal{down, first, horse, tack, besides}
 }
@@ -51,6 +51,20 @@ func (e *encoder) asPosted(r *model.Ride) (rideOn, bool) {
 		return rideOn{}, false
 	}
 	return e.on_[r][i], true
+}
+
+// keptKey is a ride on a horse and the tack that was posted for it.
+type keptKey struct {
+	on   sat.Lit
+	tack string
+}
+
+func tags(t *model.Turn) string {
+	all := ""
+	for _, x := range t.Pieces() {
+		all += x.Tag + "\n"
+	}
+	return all
 }
 
 // keptTack is a literal under which a ride on the horse that was posted has

@@ -58,6 +58,7 @@ func TestARepairChangesNoMoreThanTryingAllPlansDoes(t *testing.T) {
 		post(before, posted)
 		c := before.Centre
 		c.Notes = append(c.Notes, mishap(g, c, before))
+		c.Obey()
 		w := c.Repair(before.From, int(before.Until-before.From)+1, before.Now)
 		var best []model.GoalValue
 		judge := oracle.For(w)

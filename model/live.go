@@ -1,0 +1,94 @@
+package model
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"reflect"
+	"slices"
+)
+
+// Bedrock marks what a week stands on: two weeks with the same mark differ at
+// most in which rides are off, which horses are out, who is kept on or off which
+// horse, and what was posted. 32 hexadecimal digits.
+func (w *Week) Bedrock() string {
+	sum := sha256.New()
+	c := w.Centre
+	horses := make([]Horse, len(c.Horses))
+	for i, h := range c.Horses {
+		horses[i] = *h
+		horses[i].Out = nil
+	}
+	riders := make([]Rider, len(c.Riders))
+	for i, r := range c.Riders {
+		riders[i] = *r
+		riders[i].Away, riders[i].FormUntil = nil, 0
+	}
+	arenas := make([]Arena, len(c.Arenas))
+	for i, a := range c.Arenas {
+		arenas[i] = *a
+		arenas[i].Closures = nil
+	}
+	for _, v := range []any{w.House, w.From, w.Until, w.Now, w.Mends, horses, riders, arenas, c.Pieces, c.Chart, w.Facts} {
+		write(sum, reflect.ValueOf(v), true)
+	}
+	for _, m := range w.Meetings {
+		fmt.Fprintf(sum, "meeting %q %d %d %d %v;", m.Name, m.Date, m.Start, m.End, m.Hands)
+		if m.Arena != nil {
+			fmt.Fprintf(sum, "%q", m.Arena.Name)
+		}
+		if m.Instructor != nil {
+			fmt.Fprintf(sum, "%q %d", m.Instructor.Name, m.Instructor.RidersAtOnce)
+		}
+		if l := m.Lesson; l != nil {
+			fmt.Fprintf(sum, "%q %q %d;", l.Name, l.Kind, l.Size)
+		}
+	}
+	for _, r := range w.Rides {
+		if r.State == Started {
+			fmt.Fprint(sum, "started ", r)
+		}
+		if horse, seat := w.Usual(r); horse != nil {
+			fmt.Fprintf(sum, "usual %s %q", r, horse.Name)
+			if seat != nil {
+				fmt.Fprintf(sum, " %q", seat.Tag)
+			}
+		}
+		if r.Held != nil && r.Held.Seat != nil {
+			fmt.Fprintf(sum, "held %s %q", r, r.Held.Seat.Tag)
+		}
+	}
+	for _, r := range c.Riders {
+		if w.Grounded(r) {
+			fmt.Fprint(sum, "on the ground last time ", r.Name)
+		}
+	}
+	for _, piece := range c.Pieces {
+		for _, x := range w.contacts[piece] {
+			fmt.Fprint(sum, "contact ", piece.Tag, x.horse.Name, x.from)
+		}
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:16])
+}
+
+// Copy is the week with rides of its own, so that the state of these can be
+// changed without changing those.
+func (w *Week) Copy() *Week {
+	c := *w
+	c.Rides = make([]*Ride, len(w.Rides))
+	own := map[*Ride]*Ride{}
+	for i, r := range w.Rides {
+		ride := *r
+		c.Rides[i] = &ride
+		own[r] = &ride
+	}
+	c.Facts = slices.Clone(w.Facts)
+	for i, f := range c.Facts {
+		if f.Ride != nil {
+			fact := *f
+			fact.Ride = own[f.Ride]
+			c.Facts[i] = &fact
+		}
+	}
+	return &c
+}

@@ -1,0 +1,125 @@
+package solver
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	drawn "tackwright/fixtures/weeks"
+	"tackwright/model"
+)
+
+// morning is a small centre with a week posted, read anew under some notes.
+type morning struct {
+	seed uint64
+	told []model.Told // of the nouns of an earlier reading
+}
+
+func (m *morning) read(t *testing.T) *model.Centre {
+	t.Helper()
+	size, err := drawn.Named("small")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return drawn.Centre(size, m.seed, false)
+}
+
+func (m *morning) under(t *testing.T, notes []model.Note) *model.Week {
+	c := m.read(t)
+	first := c.Today
+	there := translator{nouns(c.Horses, func(h *model.Horse) string { return h.Name }), nouns(c.Pieces, func(x *model.Piece) string { return x.Tag })}
+	riders, lessons := nouns(c.Riders, func(r *model.Rider) string { return r.Name }), nouns(c.Lessons, func(l *model.Lesson) string { return l.Name })
+	posted := &model.Posted{Version: 1, From: first, Until: first + 6}
+	for _, x := range m.told {
+		x.Turn, x.Rider, x.Lesson = there.turn(x.Turn), riders[x.Rider.Name], lessons[x.Lesson.Name]
+		posted.Told = append(posted.Told, x)
+	}
+	if m.told != nil {
+		c.Posted = append(c.Posted, posted)
+	}
+	for _, n := range notes {
+		if n.Horse != nil {
+			n.Horse = there.horses[n.Horse.Name]
+		}
+		if n.Piece != nil {
+			n.Piece = there.pieces[n.Piece.Tag]
+		}
+		if n.Rider != nil {
+			n.Rider = riders[n.Rider.Name]
+		}
+		if n.Lesson != nil {
+			n.Lesson = lessons[n.Lesson.Name]
+		}
+		c.Notes = append(c.Notes, &n)
+	}
+	c.Obey()
+	return c.Repair(first, 7, model.Instant{})
+}
+
+// noteFor is something that goes wrong in the week.
+func noteFor(g *rand.Rand, number int, w *model.Week) model.Note {
+	r := w.Rides[g.IntN(len(w.Rides))]
+	c := w.Centre
+	n := model.Note{Number: number, Date: r.Date()}
+	horse := c.Horses[g.IntN(len(c.Horses))]
+	switch g.IntN(12) {
+	case 0, 1, 2:
+		n.Kind, n.Horse, n.Why = model.NoteHorseOut, horse, model.Lame
+	case 3, 4:
+		n.Kind, n.Rider = model.NoteRiderAway, r.Rider
+	case 5:
+		n.Kind, n.Lesson = model.NoteCancelled, r.Meeting.Lesson
+	case 6, 7:
+		n.Kind, n.Rider, n.Horse = model.NoteNever, r.Rider, horse
+	case 8, 9:
+		n.Kind, n.Rider, n.Horse = model.NoteKeep, r.Rider, horse
+	case 10:
+		n.Kind, n.Piece = model.NotePieceOut, c.Pieces[g.IntN(len(c.Pieces))]
+	default:
+		n.Kind, n.Lesson, n.From, n.Until = model.NoteMoved, r.Meeting.Lesson, r.Meeting.Start+15, r.Meeting.End+15
+	}
+	return n
+}
+
+func TestASessionOfNotesDoneAndUndoneScoresAsFreshSolvesDo(t *testing.T) {
+	const questions = 200
+	m := &morning{seed: 3}
+	g := rand.New(rand.NewPCG(3, 11))
+	first := m.read(t)
+	w := first.Week(first.Today, 7, model.Instant{})
+	plan, err := Plan(context.Background(), w, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range w.Rides {
+		x := model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: r.Meeting.Lesson, LessonName: r.Meeting.Name,
+			Rider: r.Rider, Arena: r.Meeting.Arena, Instructor: r.Meeting.Instructor, Turn: plan.Turns[i]}
+		m.told = append(m.told, x)
+	}
+	var s Session
+	var notes []model.Note
+	for q := range questions {
+		if len(notes) > 3 || len(notes) > 0 && g.IntN(3) == 0 { // one is undone
+			i := g.IntN(len(notes))
+			notes = slices.Delete(notes, i, i+1)
+		} else {
+			notes = append(notes, noteFor(g, q+1, w))
+		}
+		live, err := s.Plan(context.Background(), m.under(t, notes), Options{})
+		if err != nil {
+			t.Fatalf("question %d: %v", q, err)
+		}
+		fresh, err := Plan(context.Background(), m.under(t, notes), Options{})
+		if err != nil {
+			t.Fatalf("question %d: %v", q, err)
+		}
+		if !slices.Equal(live.Proof.Goals, fresh.Proof.Goals) {
+			t.Fatalf("question %d, with %+v: live %+v, fresh %+v", q, notes, live.Proof.Goals, fresh.Proof.Goals)
+		}
+	}
+	if s.Written() > questions/2 {
+		t.Errorf("the rules were written %d times for %d questions", s.Written(), questions)
+	}
+	t.Logf("written %d times", s.Written())
+}
