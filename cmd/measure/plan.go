@@ -47,8 +47,6 @@ func (t task) plan(ctx context.Context) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	for _, g := range plan.Proof.Goals {
-		o.Goals = append(o.Goals, goal(g))
-	}
+	o.Goals = goalsOf(plan)
 	return o, nil
 }

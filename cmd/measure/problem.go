@@ -27,16 +27,7 @@ func (t task) writeProblem() (outcome, error) {
 	if t.Write == "-" {
 		return o, nil
 	}
-	write := func(ending string, body func(io.Writer)) error {
-		file, err := os.Create(t.Write + ending)
-		if err != nil {
-			return err
-		}
-		defer file.Close()
-		b := bufio.NewWriter(file)
-		body(b)
-		return b.Flush()
-	}
+	write := func(ending string, body func(io.Writer)) error { return writeFile(t.Write+ending, body) }
 	err = cmp.Or(
 		write(".aspif", func(to io.Writer) { writeASPIF(to, p) }),
 		write(".words", func(to io.Writer) { writeWords(to, p) }))
@@ -71,4 +62,15 @@ func coprime(s solver.Sum) solver.Sum {
 		out.Terms = append(out.Terms, solver.Wish{Lit: t.Lit, Weight: t.Weight / shared})
 	}
 	return out
+}
+
+func writeFile(path string, body func(io.Writer)) error {
+	file, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	b := bufio.NewWriter(file)
+	body(b)
+	return b.Flush()
 }

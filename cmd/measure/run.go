@@ -15,6 +15,7 @@ import (
 const usage = `measure weeks  [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
 measure smptsp [--limit 60s] [--csv] FILE...
 measure wcnf   [--limit 60s] [--csv] FILE...
+measure confirm [--weeks 200] [--limit 60s]
 `
 
 // settings of a run.
@@ -27,6 +28,7 @@ type settings struct {
 	csv   bool
 	keep  string // directory in which what the peers are given is left; "": nowhere
 	files []string
+	weeks int // random ones, to be confirmed
 }
 
 // errWrong is the error of a run in which two solvers cannot both be right; which two is told already.
@@ -48,6 +50,7 @@ func run(ctx context.Context, stdout, stderr io.Writer, args []string) int {
 	flags.StringSliceVar(&s.peers, "peers", nil, "")
 	flags.BoolVar(&s.csv, "csv", false, "")
 	flags.StringVar(&s.keep, "keep", "", "")
+	flags.IntVar(&s.weeks, "weeks", 200, "")
 	err := flags.Parse(args)
 	if err == nil && flags.NArg() == 0 {
 		err = errors.New("measure what?")
@@ -57,12 +60,17 @@ func run(ctx context.Context, stdout, stderr io.Writer, args []string) int {
 		return 2
 	}
 	s.files = flags.Args()[1:]
-	tasks, err := s.tasks(flags.Arg(0))
-	if err != nil {
-		fmt.Fprintln(stderr, err)
-		return 2
+	if flags.Arg(0) == "confirm" {
+		err = s.confirm(ctx, stdout, stderr)
+	} else {
+		tasks, wrongUse := s.tasks(flags.Arg(0))
+		if wrongUse != nil {
+			fmt.Fprintln(stderr, wrongUse)
+			return 2
+		}
+		err = s.measure(ctx, stdout, stderr, tasks)
 	}
-	switch err := s.measure(ctx, stdout, stderr, tasks); {
+	switch {
 	case errors.Is(err, errWrong):
 		return 1
 	case err != nil:

@@ -90,7 +90,7 @@ func (o outcome) upTo() int {
 func (s settings) tasks(kind string) ([]task, error) {
 	switch kind {
 	case "weeks":
-		return s.weeks()
+		return s.generated(kind)
 	case "smptsp", "wcnf":
 		if len(s.peers) > 0 {
 			return nil, errors.New("peers are asked about weeks alone")
@@ -107,7 +107,8 @@ func (s settings) tasks(kind string) ([]task, error) {
 	return nil, fmt.Errorf("measure %q is not known\n%s", kind, usage)
 }
 
-func (s settings) weeks() ([]task, error) {
+// generated are the tasks of sizes and seeds.
+func (s settings) generated(kind string) ([]task, error) {
 	first, last, _ := strings.Cut(s.seeds, "-")
 	from, err := strconv.ParseUint(first, 10, 64)
 	to, err2 := strconv.ParseUint(cmp.Or(last, first), 10, 64)
@@ -120,7 +121,7 @@ func (s settings) weeks() ([]task, error) {
 			return nil, fmt.Errorf("--sizes: %w", err)
 		}
 		for seed := from; seed <= to; seed++ {
-			ts = append(ts, task{Kind: "weeks", Size: size, Seed: seed, Loose: s.loose, Limit: s.limit})
+			ts = append(ts, task{Kind: kind, Size: size, Seed: seed, Loose: s.loose, Limit: s.limit})
 		}
 	}
 	return ts, nil
