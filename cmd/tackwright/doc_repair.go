@@ -26,7 +26,8 @@ Flags:
 	--through DATE  change the dates up to this DATE too, at most seven in all
 	--limit TIME    search no longer than this TIME
 	--post          make the repaired plan stand
-	--by NAME       the NAME of the person who posts it
+	--by NAME       the NAME of the person who does this; else the name that
+	                TACKWRIGHT_BY holds on this computer
 	--today DATE    take DATE for today (else the folder's today, else the
 	                computer's)
 	--json          answer as JSON

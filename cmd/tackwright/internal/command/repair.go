@@ -36,7 +36,7 @@ nothing: with --post the plan stands as the next version.
 		fs.StringVar(&o.through, "through", "", "change the dates up to this `DATE` too, at most seven in all")
 		fs.DurationVar(&o.limit, "limit", 20*time.Second, "search no longer than this `TIME`")
 		fs.BoolVar(&o.post, "post", false, "make the repaired plan stand")
-		fs.StringVar(&o.by, "by", "", "the `NAME` of the person who posts it")
+		o.by = byFlag(fs)
 		o.today = todayFlag(fs)
 		o.json = jsonFlag(fs)
 		return func(c *call) error { return repair(c, &o) }
@@ -44,8 +44,8 @@ nothing: with --post the plan stands as the next version.
 }
 
 type repairOptions struct {
-	from, through, by string
-	today             *string
+	from, through string
+	today, by     *string
 	limit             time.Duration
 	post              bool
 	json              *bool
@@ -82,16 +82,15 @@ type change struct {
 }
 
 func repair(c *call, o *repairOptions) error {
-	if o.post && o.by == "" {
-		return wrongUse("--post: say who posts it: --by NAME")
-	}
 	f, err := c.open(c.args[0])
 	if err != nil {
 		return err
 	}
-	by, err := personNamed(f.Centre, o.by)
-	if err != nil {
-		return err
+	var by *model.Person
+	if o.post {
+		if by, err = c.who(f.Centre, *o.by); err != nil {
+			return err
+		}
 	}
 	k, err := c.clock(f.Centre, *o.today)
 	if err != nil {
@@ -110,12 +109,21 @@ func repair(c *call, o *repairOptions) error {
 		a.Now = w.Now.String()
 	}
 	a.tell(w, p)
-	if o.post {
-		if a.Posted, err = f.Post(w, p, by, k.now); err != nil {
-			return err
-		}
+	at, err := k.at("")
+	if err != nil {
+		return err
 	}
-	a.sheets(w, p, k, o.by)
+	if !k.real && !w.Now.IsZero() { // the day is told, so its hour is too
+		at = w.Now
+	}
+	stamp := sheet.Stamp{At: at}
+	if o.post {
+		if a.Posted, err = f.Post(w, p, by, at); err != nil {
+			return written(err)
+		}
+		stamp.Version, stamp.By = a.Posted, by.Name
+	}
+	a.sheets(w, p, k.printed(stamp))
 	if *o.json {
 		return c.json(a)
 	}
@@ -181,8 +189,7 @@ func (a *repairAnswer) tell(w *model.Week, p *model.Plan) {
 	}
 }
 
-func (a *repairAnswer) sheets(w *model.Week, p *model.Plan, k clock, by string) {
-	stamp := k.printed(sheet.Stamp{Version: a.Posted, By: by, At: k.now})
+func (a *repairAnswer) sheets(w *model.Week, p *model.Plan, stamp sheet.Stamp) {
 	for d := w.From; d <= w.Until; d++ {
 		if m := sheet.WhatMoved(w, p, d, stamp); len(m.Moves) > 0 {
 			a.Moved = append(a.Moved, m)
