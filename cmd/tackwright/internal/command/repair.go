@@ -46,9 +46,9 @@ nothing: with --post the plan stands as the next version.
 type repairOptions struct {
 	from, through string
 	today, by     *string
-	limit             time.Duration
-	post              bool
-	json              *bool
+	limit         time.Duration
+	post          bool
+	json          *bool
 }
 
 // repairAnswer is what repair says as JSON.
