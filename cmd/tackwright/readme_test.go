@@ -1,0 +1,59 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"tackwright/cmd/tackwright/internal/command"
+)
+
+// The README shows what the program prints, shortened at "...".
+func TestTheReadmeShowsWhatTheDemoPrints(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	if err := os.CopyFS(folder+"/examples/sallowdene", os.DirFS("../../examples/sallowdene")); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(folder)
+	var printed []string
+	env := command.Env{Now: func() time.Time { return time.Date(2026, time.November, 25, 15, 34, 0, 0, time.UTC) }, By: "Nell Ashworthy"}
+	for _, line := range []string{
+		"plan examples/sallowdene",
+		"pull examples/sallowdene 2026-10-14",
+		"post examples/sallowdene",
+		"note examples/sallowdene out Wicket --lame --from 07:40 --now 2026-10-14T07:40",
+		"repair examples/sallowdene 2026-10-14 --from 07:40",
+	} {
+		var out, errOut bytes.Buffer
+		if status := command.Run(context.Background(), env, nil, &out, &errOut, strings.Fields(line)); status != command.Done {
+			t.Fatalf("%s: %s", line, errOut.String())
+		}
+		printed = append(printed, strings.Split(out.String(), "\n")...)
+	}
+	shown := 0
+	for i, block := range strings.Split(string(readme), "```") {
+		if i%2 == 0 || strings.HasPrefix(block, "\ngo ") || strings.HasPrefix(block, "\ntackwright ") {
+			continue // prose, or what is typed
+		}
+		for _, line := range strings.Split(block, "\n") {
+			if line == "..." || line == "" {
+				continue
+			}
+			shown++
+			if !slices.Contains(printed, line) {
+				t.Errorf("the README shows what is not printed: %s", line)
+			}
+		}
+	}
+	if shown < 60 {
+		t.Errorf("the README shows %d lines of output", shown)
+	}
+}
