@@ -145,15 +145,15 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 	return true
 }
 
-// stretch is what may be chosen in a stretch. What the horse may wear from before
-// is not counted again.
+// stretch is what may be chosen in a stretch. What the horse may go on wearing
+// after it is counted there.
 func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.Stretch {
 	worn := func(pools ...*pool) []int { // in any of its places: once
 		var all []int
 		for _, q := range pools {
 			for _, p := range y.places {
 				for _, k := range x.rooms[p][q] {
-					if !slices.Contains(all, k) && !slices.ContainsFunc(y.before, func(b *place) bool { return slices.Contains(x.rooms[b][q], k) }) {
+					if !slices.Contains(all, k) && !slices.ContainsFunc(y.after, func(a *place) bool { return slices.Contains(x.rooms[a][q], k) }) {
 						all = append(all, k)
 					}
 				}
@@ -184,7 +184,7 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.St
 	for i, p := range y.places {
 		var riders []bound.Rider
 		for _, on := range p.rides {
-			riders = append(riders, x.rider(on, ways, append(slices.Clone(y.before), y.places[:i]...), cost))
+			riders = append(riders, x.rider(on, ways, slices.Concat(y.places[i+1:], y.after), cost))
 		}
 		out.Places = append(out.Places, riders)
 	}
@@ -206,7 +206,7 @@ func (p *place) canWear(o *option, g *pool) bool {
 	return way != nil && slices.Contains(way.girths, g)
 }
 
-func (x *relaxation) rider(on rideOn, ways []*option, before []*place, cost func(rideOn, *option) int) bound.Rider {
+func (x *relaxation) rider(on rideOn, ways []*option, after []*place, cost func(rideOn, *option) int) bound.Rider {
 	r := bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
 	for i, o := range ways {
 		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
@@ -219,7 +219,7 @@ func (x *relaxation) rider(on rideOn, ways []*option, before []*place, cost func
 		for _, w := range on.at.extras {
 			if w.need == n {
 				l := slices.DeleteFunc(slices.Clone(x.rooms[on.at][w.pool]), func(k int) bool {
-					return slices.ContainsFunc(before, func(b *place) bool { return slices.Contains(x.rooms[b][w.pool], k) })
+					return slices.ContainsFunc(after, func(a *place) bool { return slices.Contains(x.rooms[a][w.pool], k) })
 				})
 				free = free || len(l) == 0
 				meets = append(meets, l)

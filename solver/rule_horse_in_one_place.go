@@ -104,12 +104,10 @@ func (e *encoder) besideFact(sel sat.Lit, p *place, f *model.Stint) {
 	if f.Date != p.meeting.Date {
 		return
 	}
-	gap := max(p.start-f.End, f.Start-p.end)
-	if gap >= e.w.House.Other {
+	if max(p.start-f.End, f.Start-p.end) >= e.w.House.Other {
 		return
 	}
-	sameArena := f.Arena != nil && f.Arena == p.meeting.Arena
-	if f.Turn.Seat == nil || gap < e.w.House.Stay || gap < e.w.House.Same && !sameArena {
+	if e.crowded(p, f) {
 		e.s.Add(sel, p.worked.Not())
 		return
 	}
@@ -129,4 +127,12 @@ func (e *encoder) besideFact(sel sat.Lit, p *place, f *model.Stint) {
 	if f.Turn.Girth != nil {
 		e.s.Add(sel, p.worked.Not(), p.litOfGirth(e.poolOf[f.Turn.Girth], e.s))
 	}
+}
+
+// crowded reports whether a horse cannot go between a place and a fact of its
+// own, whatever it wears.
+func (e *encoder) crowded(p *place, f *model.Stint) bool {
+	gap := max(p.start-f.End, f.Start-p.end)
+	sameArena := f.Arena != nil && f.Arena == p.meeting.Arena
+	return f.Date == p.meeting.Date && (gap < e.w.House.Stay || gap < e.w.House.Same && !sameArena || gap < e.w.House.Other && f.Turn.Seat == nil)
 }

@@ -27,10 +27,11 @@ type workable struct {
 }
 
 // stretch is places that a horse works in one after the other with no time to
-// change tack; before are those from which it may still wear what it wore.
+// change tack; after are those that it works next, while what it wore could not
+// yet be on another horse.
 type stretch struct {
 	places []*place
-	before []*place
+	after  []*place
 }
 
 // sets lists the stretches of a day and the sets of them. It reports false where
@@ -40,6 +41,13 @@ func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []
 	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, limits: limits, found: map[string]int{}}
 	w.dayOf = e.dayStep(w.day, limits)
 	w.runOf = e.runStep(w.day, limits)
+	crowded := func(x entry) bool { // beside a fact
+		i := slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit })
+		return i >= 0 && slices.ContainsFunc(e.facts[h], func(f *model.Stint) bool { return e.crowded(places[i], f) })
+	}
+	if e.on("horse in one place") {
+		w.day = slices.DeleteFunc(w.day, crowded)
+	}
 	for _, x := range w.day {
 		w.at = append(w.at, slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit }))
 	}
@@ -96,16 +104,16 @@ func (w *workable) stretches() []int {
 		from := i
 		for i++; i < len(w.taken) && w.places[w.taken[i]].start-w.places[w.taken[i-1]].end < house.Other; i++ {
 		}
-		before := from
-		for before > 0 && w.places[w.taken[from]].start-w.places[w.taken[before-1]].end < house.Move {
-			before--
+		after := i
+		for after < len(w.taken) && w.places[w.taken[after]].start-w.places[w.taken[i-1]].end < house.Move {
+			after++
 		}
-		key := fmt.Sprint(w.taken[before:from], w.taken[from:i])
+		key := fmt.Sprint(w.taken[from:i], w.taken[i:after])
 		n, ok := w.found[key]
 		if !ok {
 			n = len(w.out)
 			w.found[key] = n
-			w.out = append(w.out, stretch{w.these(w.taken[from:i]), w.these(w.taken[before:from])})
+			w.out = append(w.out, stretch{w.these(w.taken[from:i]), w.these(w.taken[i:after])})
 		}
 		numbers = append(numbers, n)
 	}
