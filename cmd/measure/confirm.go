@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"tackwright/fixtures/random"
 	"tackwright/model"
@@ -84,7 +85,7 @@ func (c *confirmation) check(ctx context.Context, t *tally, name string, w *mode
 		return nil, err
 	}
 	ours := outcome{Goals: goalsOf(plan)}
-	theirs, err := c.clasp.solve(ctx, c.clasp.path, task{Limit: c.limit, Write: c.file}, goalsOf(plan))
+	theirs, err := c.clasp.solve(ctx, c.clasp.path, task{Limit: c.limit, Write: c.file}, slices.Clone(ours.Goals))
 	if err != nil {
 		return nil, err
 	}

@@ -65,6 +65,17 @@ func TestAPeerThatIsNotInstalledIsNamed(t *testing.T) {
 	}
 }
 
+func TestARepairIsMendedUntilItIsKeptAndUntilAllIsProved(t *testing.T) {
+	status, out, complaints := measured(t, "repairs", "--sizes", "median", "--seeds", "2", "--limit", "20s")
+	lines := strings.Split(strings.TrimSpace(out), "\n")
+	if status != 0 || len(lines) != 7 || !strings.HasPrefix(lines[1], "median keep 2 ") || !strings.HasPrefix(lines[2], "median all 2 ") {
+		t.Fatalf("status %d, %s\n%s", status, complaints, out)
+	}
+	if !strings.Contains(lines[1], "all; told a ") || strings.Contains(lines[1], "wishes") || !strings.Contains(lines[2], ", wishes ") {
+		t.Errorf("%s", out)
+	}
+}
+
 // Least weight that fails here, by looking: 1 and -1 cannot both be, nor can 2 be true.
 func TestAWCNFFileIsSolvedByOrderedAlone(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "three.wcnf")

@@ -201,9 +201,18 @@ func timed(ctx context.Context, o *outcome, cmd *exec.Cmd) ([]byte, error) {
 
 // export writes the task's problem into the directory, and returns the task that did it with its sizes.
 func (t task) export(ctx context.Context, dir string) (outcome, error) {
+	parts, err := t.into(dir).ask(ctx)
+	if err != nil {
+		return outcome{}, err
+	}
+	return parts[0], nil
+}
+
+// into is the task that writes to the directory, or nowhere.
+func (t task) into(dir string) task {
 	t.Write = "-"
 	if dir != "" {
 		t.Write = filepath.Join(dir, strings.ReplaceAll(t.Name(), " ", "-"))
 	}
-	return t.ask(ctx)
+	return t
 }

@@ -12,8 +12,7 @@ import (
 	"tackwright/solver"
 )
 
-// writeProblem writes the task's week to files beside each other, for peers: t.Write.aspif, .lp (the
-// rules, with the goals to come) and .words (which variable says what). With t.Write "-" it only counts.
+// writeProblem writes the task's week to files, for peers. With t.Write "-" it only counts.
 func (t task) writeProblem() (outcome, error) {
 	w, _, err := t.week()
 	if err != nil {
@@ -27,14 +26,20 @@ func (t task) writeProblem() (outcome, error) {
 	if t.Write == "-" {
 		return o, nil
 	}
+	return o, t.write(p)
+}
+
+// write writes a problem to files beside each other: t.Write.aspif, .lp (the rules, with the goals to
+// come) and .words (which variable says what).
+func (t task) write(p *solver.Problem) error {
 	write := func(ending string, body func(io.Writer)) error { return writeFile(t.Write+ending, body) }
-	err = cmp.Or(
+	err := cmp.Or(
 		write(".aspif", func(to io.Writer) { writeASPIF(to, p) }),
 		write(".words", func(to io.Writer) { writeWords(to, p) }))
 	for i := range p.Goals {
 		err = cmp.Or(err, write(fmt.Sprintf(".goal%d.lp", i), func(to io.Writer) { writeLP(to, p, i) }))
 	}
-	return o, err
+	return err
 }
 
 func writeWords(to io.Writer, p *solver.Problem) {

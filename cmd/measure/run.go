@@ -6,13 +6,13 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"slices"
 	"time"
 
 	"github.com/spf13/pflag"
 )
 
 const usage = `measure weeks  [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
+measure repairs [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
 measure smptsp [--limit 60s] [--csv] FILE...
 measure wcnf   [--limit 60s] [--csv] FILE...
 measure confirm [--weeks 200] [--limit 60s]
@@ -96,18 +96,20 @@ func (s settings) measure(ctx context.Context, stdout, stderr io.Writer, tasks [
 	t := newTable(stdout, s.csv)
 	var wrong error
 	for _, x := range tasks {
-		outcomes, err := x.race(ctx, peers, dir)
+		races, err := x.races(ctx, peers, dir)
 		if ctx.Err() != nil {
 			break // what is printed stands
 		}
 		if err != nil {
 			return fmt.Errorf("%s: %w", x.Name(), err)
 		}
-		t.add(outcomes)
-		for _, theirs := range outcomes[1:] {
-			if why := disagree(outcomes[0], theirs); why != "" {
-				fmt.Fprintf(stderr, "%s: we and %s: %s\n", x.Name(), theirs.By, why)
-				wrong = errWrong
+		for _, outcomes := range races {
+			t.add(outcomes)
+			for _, theirs := range outcomes[1:] {
+				if why := disagree(outcomes[0], theirs); why != "" {
+					fmt.Fprintf(stderr, "%s: we and %s: %s\n", outcomes[0].Task.Name(), theirs.By, why)
+					wrong = errWrong
+				}
 			}
 		}
 	}
@@ -115,27 +117,39 @@ func (s settings) measure(ctx context.Context, stdout, stderr io.Writer, tasks [
 	return wrong
 }
 
-// race is one task done by us and then by each peer, in turn. Files for peers go to the directory.
-func (t task) race(ctx context.Context, peers []peer, dir string) ([]outcome, error) {
-	ours, err := t.ask(ctx)
+// races are one task done by us and then by each peer, in turn; a repair is two. Files for peers go to the
+// directory.
+func (t task) races(ctx context.Context, peers []peer, dir string) ([][]outcome, error) {
+	if t.Kind == "repairs" { // the week mended is in that process alone
+		t = t.into(dir)
+	}
+	parts, err := t.ask(ctx)
 	if err != nil {
 		return nil, err
 	}
-	outcomes := []outcome{ours}
-	if t.Kind == "wcnf" {
-		return outcomes, nil
-	}
-	problem, err := t.export(ctx, dir)
-	if err != nil {
-		return nil, err
-	}
-	outcomes[0].Vars, outcomes[0].Clauses = problem.Vars, problem.Clauses
-	for _, p := range peers {
-		theirs, err := p.solve(ctx, p.path, problem.Task, slices.Clone(problem.Goals))
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", p.name, err)
+	var races [][]outcome
+	for _, ours := range parts {
+		asked := ours.Task
+		if t.Kind == "weeks" || t.Kind == "smptsp" {
+			problem, err := t.export(ctx, dir)
+			if err != nil {
+				return nil, err
+			}
+			ours.Vars, ours.Clauses, asked = problem.Vars, problem.Clauses, problem.Task
 		}
-		outcomes = append(outcomes, theirs)
+		outcomes := []outcome{ours}
+		for _, p := range peers {
+			var names []goal
+			for _, g := range ours.Goals {
+				names = append(names, goal{Name: g.Name})
+			}
+			theirs, err := p.solve(ctx, p.path, asked, names)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", p.name, err)
+			}
+			outcomes = append(outcomes, theirs)
+		}
+		races = append(races, outcomes)
 	}
-	return outcomes, nil
+	return races, nil
 }

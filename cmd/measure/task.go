@@ -24,7 +24,8 @@ const child = "one-instance"
 
 // task is one instance to be solved.
 type task struct {
-	Kind  string // "weeks", "smptsp" or "wcnf"
+	Kind  string // "weeks", "repairs", "smptsp" or "wcnf"
+	Part  string `json:",omitempty"` // of a repair: "keep" or "all"
 	Size  string `json:",omitempty"` // of a week
 	Seed  uint64 `json:",omitempty"`
 	Loose bool   `json:",omitempty"`
@@ -35,7 +36,7 @@ type task struct {
 
 // Name of the instance, for the table.
 func (t task) Name() string {
-	if t.Kind != "weeks" {
+	if t.File != "" {
 		return strings.TrimSuffix(filepath.Base(t.File), filepath.Ext(t.File))
 	}
 	return fmt.Sprintf("%s %d", t.group(), t.Seed)
@@ -43,13 +44,17 @@ func (t task) Name() string {
 
 // group of instances whose medians are taken together.
 func (t task) group() string {
-	switch {
-	case t.Kind != "weeks":
+	if t.File != "" {
 		return t.Kind
-	case t.Loose:
-		return t.Size + " loose"
 	}
-	return t.Size
+	words := t.Size
+	if t.Loose {
+		words += " loose"
+	}
+	if t.Part != "" {
+		words += " " + t.Part
+	}
+	return words
 }
 
 // outcome is what a solver reached on an instance.
@@ -89,7 +94,7 @@ func (o outcome) upTo() int {
 
 func (s settings) tasks(kind string) ([]task, error) {
 	switch kind {
-	case "weeks":
+	case "weeks", "repairs":
 		return s.generated(kind)
 	case "smptsp", "wcnf":
 		if len(s.peers) > 0 {
@@ -127,28 +132,34 @@ func (s settings) generated(kind string) ([]task, error) {
 	return ts, nil
 }
 
-// ask has the task done by another process of this program.
-func (t task) ask(ctx context.Context) (outcome, error) {
+// ask has the task done by another process of this program. A repair has two parts.
+func (t task) ask(ctx context.Context) ([]outcome, error) {
 	self, err := os.Executable()
 	if err != nil {
-		return outcome{}, err
+		return nil, err
 	}
 	words, err := json.Marshal(t)
 	if err != nil {
-		return outcome{}, err
+		return nil, err
 	}
 	cmd := exec.CommandContext(ctx, self, child, string(words))
 	var out, complaints bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &complaints
 	if err := cmd.Run(); err != nil {
-		return outcome{}, fmt.Errorf("%w\n%s", err, tail(complaints.String()))
+		return nil, fmt.Errorf("%w\n%s", err, tail(complaints.String()))
 	}
-	var o outcome
-	if err := json.Unmarshal(out.Bytes(), &o); err != nil {
-		return outcome{}, err
+	var parts []outcome
+	if err := json.Unmarshal(out.Bytes(), &parts); err != nil {
+		return nil, err
 	}
-	o.CPU, o.Memory = used(cmd.ProcessState)
-	return o, nil
+	cpu, memory := used(cmd.ProcessState)
+	for i := range parts {
+		parts[i].Memory = memory
+		if t.Kind != "repairs" { // which counts for itself
+			parts[i].CPU = cpu
+		}
+	}
+	return parts, nil
 }
 
 func tail(s string) string { return s[max(0, len(s)-2000):] }
@@ -157,12 +168,12 @@ func tail(s string) string { return s[max(0, len(s)-2000):] }
 func answer(ctx context.Context, stdout, stderr io.Writer, words string) int {
 	var t task
 	err := json.Unmarshal([]byte(words), &t)
-	var o outcome
+	var parts []outcome
 	if err == nil {
-		o, err = t.do(ctx)
+		parts, err = t.do(ctx)
 	}
 	if err == nil {
-		err = json.NewEncoder(stdout).Encode(o)
+		err = json.NewEncoder(stdout).Encode(parts)
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, err)
@@ -172,12 +183,18 @@ func answer(ctx context.Context, stdout, stderr io.Writer, words string) int {
 }
 
 // do the task in this process.
-func (t task) do(ctx context.Context) (outcome, error) {
+func (t task) do(ctx context.Context) ([]outcome, error) {
+	var o outcome
+	var err error
 	switch {
+	case t.Kind == "repairs":
+		return t.repairs(ctx)
 	case t.Write != "":
-		return t.writeProblem()
+		o, err = t.writeProblem()
 	case t.Kind == "wcnf":
-		return t.wcnf(ctx)
+		o, err = t.wcnf(ctx)
+	default:
+		o, err = t.plan(ctx)
 	}
-	return t.plan(ctx)
+	return []outcome{o}, err
 }
