@@ -2,6 +2,8 @@ package solver
 
 import (
 	"context"
+	"fmt"
+	"slices"
 
 	"tackwright/model"
 	"tackwright/solver/bound"
@@ -30,7 +32,9 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 	}
 	var market *bound.Market
 	var lits []sat.Lit // of the pairs
-	goal.Beside = func(best sat.Model, upper int) func(context.Context) ordered.Beside {
+	var relaxed *relaxation
+	told := map[string]bool{} // of what the search has found
+	goal.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
 		if market == nil {
 			x, ok := e.relax(onGround, cost)
 			if !ok {
@@ -39,8 +43,14 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 			if onGround == 0 {
 				x.ground(best)
 			}
-			market, lits = bound.Open(x.p), x.lits()
+			market, lits, relaxed = bound.Open(x.p), x.lits(), x
 		}
+		market.Know(relaxed.cuts(slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
+			key := fmt.Sprint(c.Lits, c.Least)
+			before := told[key]
+			told[key] = true
+			return before
+		})))
 		return func(ctx context.Context) ordered.Beside {
 			a := market.Lower(ctx, upper-fixed, rounds(onGround))
 			b := ordered.Beside{Least: a.Least + fixed}
@@ -57,6 +67,38 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 			return b
 		}
 	}
+}
+
+// cuts are what was found, as far as it speaks of nothing but pairs and rides on
+// the ground.
+func (x *relaxation) cuts(found []ordered.Count) []bound.Cut {
+	ground := map[sat.Lit]int{}
+	for r, i := range x.index {
+		ground[x.seated[r]] = i
+	}
+	var cuts []bound.Cut
+	for _, c := range found {
+		cut, whole := bound.Cut{Least: c.Least}, true
+		for _, l := range c.Lits {
+			if i, ok := ground[l]; ok {
+				cut.Rides = append(cut.Rides, i)
+				continue
+			}
+			pairs, ok := x.anyOf[l.Not()]
+			if !ok {
+				pairs = []sat.Lit{l.Not()}
+			}
+			for _, pair := range pairs {
+				i, ok := x.pairs[pair]
+				whole = whole && ok
+				cut.Pairs = append(cut.Pairs, i)
+			}
+		}
+		if whole {
+			cuts = append(cuts, cut)
+		}
+	}
+	return cuts
 }
 
 // lits are the literals of the pairs.

@@ -71,7 +71,7 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 				t.Fatalf("goal %d is %s", goal, goals[goal].Name)
 			}
 			least := tried(w, goal, before)
-			work := goals[goal].Beside(best, least.all+5)
+			work := goals[goal].Beside(best, least.all+5, nil)
 			if work == nil {
 				t.Fatalf("week %d: too many ways to work in a day", seed)
 			}

@@ -98,7 +98,9 @@ func (e *encoder) levels(charges []charge, stratum int) []ordered.Soft {
 			next = charges[i+1].cost
 		}
 		if c.cost > next {
-			softs = append(softs, ordered.Soft{Lit: e.s.Or(lits...).Not(), Weight: c.cost - next, Stratum: stratum})
+			any := e.s.Or(lits...)
+			e.anyOf[any] = slices.Clone(lits)
+			softs = append(softs, ordered.Soft{Lit: any.Not(), Weight: c.cost - next, Stratum: stratum})
 		}
 	}
 	return softs

@@ -30,6 +30,13 @@ type Grounded struct {
 	Most  int
 }
 
+// Cut is known of every plan that matters: of Pairs that go together and Rides that are on the ground
+// there are at least Least.
+type Cut struct {
+	Pairs, Rides []int
+	Least        int
+}
+
 // Spell is a horse in one calendar week.
 type Spell struct {
 	Days     []Day

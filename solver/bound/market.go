@@ -13,6 +13,11 @@ type Market struct {
 	room  []int64 // paid for a thing of Room, 0 or more
 	limit []int64 // paid for each ride on the ground, by limit, 0 or more
 
+	cuts      []Cut
+	cut       []int64 // paid for each of a cut's, by cut, 0 or more
+	cutOf     [][]int // cuts of each pair
+	cutOn     [][]int // cuts of each ride on the ground
+	met       []int   // of each cut
 	must      []bool  // rides that may not be on the ground
 	of        [][]int // limits on each ride
 	carried   []int   // of each ride, by the horses' best weeks
@@ -24,13 +29,14 @@ type Market struct {
 	bestRide  []int64
 	bestRoom  []int64
 	bestLimit []int64
+	bestCut   []int64
 }
 
 // Open a market for a problem, with prices to begin with. It may be used by one goroutine at a time.
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides),
-		often: make([]int, p.Pairs), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62}
+		often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62}
 	for k, g := range p.Grounded {
 		for _, r := range g.Rides {
 			m.of[r] = append(m.of[r], k)
@@ -49,7 +55,7 @@ func Open(p *Problem) *Market {
 // less far above when that brings nothing.
 func (m *Market) Lower(ctx context.Context, upper, rounds int) Answer {
 	const patience = 15
-	way := make([]int64, len(m.ride)+len(m.room)+len(m.limit)) // direction, in 1/256
+	way := make([]int64, len(m.ride)+len(m.room)+len(m.limit)+len(m.cut)) // direction, in 1/256
 	m.trade()
 	m.note()
 	aim, stale := min(int64(upper)*scale-m.best, 2*m.best+10*scale), 0
@@ -73,11 +79,25 @@ func (m *Market) Lower(ctx context.Context, upper, rounds int) Answer {
 	return m.answer()
 }
 
+// Know adds what is known of every plan that is no dearer than the best.
+func (m *Market) Know(cuts []Cut) {
+	for _, c := range cuts {
+		for _, pair := range c.Pairs {
+			m.cutOf[pair] = append(m.cutOf[pair], len(m.cuts))
+		}
+		for _, r := range c.Rides {
+			m.cutOn[r] = append(m.cutOn[r], len(m.cuts))
+		}
+		m.cuts = append(m.cuts, c)
+		m.cut, m.bestCut, m.met = append(m.cut, 0), append(m.bestCut, 0), append(m.met, 0)
+	}
+}
+
 // note keeps the best prices, and back returns to them.
 func (m *Market) note() {
 	if m.value > m.best {
 		m.best = m.value
-		m.bestRide, m.bestRoom, m.bestLimit = slices.Clone(m.ride), slices.Clone(m.room), slices.Clone(m.limit)
+		m.bestRide, m.bestRoom, m.bestLimit, m.bestCut = slices.Clone(m.ride), slices.Clone(m.room), slices.Clone(m.limit), slices.Clone(m.cut)
 	}
 }
 
@@ -85,6 +105,7 @@ func (m *Market) back() {
 	copy(m.ride, m.bestRide)
 	copy(m.room, m.bestRoom)
 	copy(m.limit, m.bestLimit)
+	copy(m.cut, m.bestCut)
 }
 
 // open gives each ride that must be carried the price of the cheapest horse for it.
@@ -136,6 +157,9 @@ func (m *Market) step(way []int64, gap int64) {
 		}
 		turn(int64(down-g.Most), m.limit[k], false)
 	}
+	for k, c := range m.cuts {
+		turn(int64(c.Least-m.met[k]), m.cut[k], false)
+	}
 	if norm == 0 {
 		return
 	}
@@ -151,6 +175,9 @@ func (m *Market) step(way []int64, gap int64) {
 	for k := range m.limit {
 		m.limit[k] = max(0, m.limit[k]+next())
 	}
+	for k := range m.cut {
+		m.cut[k] = max(0, m.cut[k]+next())
+	}
 }
 
 // groundCost of a ride at the prices.
@@ -158,6 +185,9 @@ func (m *Market) groundCost(r int) int64 {
 	cost := int64(m.p.OnGround) * scale
 	for _, k := range m.of[r] {
 		cost += m.limit[k]
+	}
+	for _, k := range m.cutOn[r] {
+		cost -= m.cut[k]
 	}
 	return cost
 }

@@ -11,13 +11,20 @@ const none = math.MaxInt64 / 4 // dearer than anything
 func (m *Market) trade() {
 	clear(m.carried)
 	clear(m.used)
+	clear(m.met)
 	m.picked = m.picked[:0]
 	m.value = 0
 	for r, price := range m.ride {
 		m.value += price
 		if m.onGround(r) == 1 {
 			m.value += m.groundCost(r) - price
+			for _, k := range m.cutOn[r] {
+				m.met[k]++
+			}
 		}
+	}
+	for k, price := range m.cut {
+		m.value += price * int64(m.cuts[k].Least)
 	}
 	for k, price := range m.room {
 		m.value -= price * int64(m.p.Room[k])
@@ -162,6 +169,9 @@ func (m *Market) rider(r *Rider) int64 {
 		_, c := m.least(n)
 		cost += c
 	}
+	for _, k := range m.cutOf[r.Pair] {
+		cost -= m.cut[k]
+	}
 	return cost
 }
 
@@ -298,6 +308,9 @@ func (m *Market) use(x *Stretch, d *deal) {
 		r := m.chosen(x.Places[p], d.way, d.riders[p][d.way])
 		m.carried[r.Ride]++
 		m.picked = append(m.picked, r.Pair)
+		for _, k := range m.cutOf[r.Pair] {
+			m.met[k]++
+		}
 		count(r.Uses)
 		for _, n := range r.Needs {
 			at, _ := m.least(n)

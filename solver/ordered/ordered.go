@@ -48,12 +48,13 @@ type Goal struct {
 	// Least is a lower bound on the value, proved by other means; 0 is always one.
 	Least  int
 	Counts []Count
-	// Beside, if any, prepares what is worked out beside the search, from the best solution so far and
-	// the goal's value in it. What it returns, if anything, runs in a goroutine of its own, ends soon
-	// after its context and reads nothing that the caller's goroutine writes. Its answer is awaited at
-	// a fixed point of the search, so that the clock does not decide which solution comes out. It is
-	// asked again, one at a time, when a much better solution may tell more.
-	Beside func(best sat.Model, upper int) func(context.Context) Beside
+	// Beside, if any, prepares what is worked out beside the search, from the best solution so far, the
+	// goal's value in it, and what the search has found to be true of all that are no worse. What it
+	// returns, if anything, runs in a goroutine of its own, ends soon after its context and reads
+	// nothing that the caller's goroutine writes. Its answer is awaited at a fixed point of the search,
+	// so that the clock does not decide which solution comes out. It is asked again, one at a time,
+	// when there is more to go by.
+	Beside func(best sat.Model, upper int, found []Count) func(context.Context) Beside
 }
 
 // Beside is what can be known of a goal by other means than search.

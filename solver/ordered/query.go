@@ -21,6 +21,7 @@ type query struct {
 	best   sat.Model
 	values []int // of the goals in best
 	late   []sat.Model
+	found  []Count // by the goals that are proved
 }
 
 // ask solves under the query's assumptions and the given ones, and keeps a solution that is better
@@ -140,6 +141,7 @@ func (q *query) prove(i int) (bound int, proved bool, err error) {
 		return 0, false, g.err
 	}
 	if proved = g.met(); proved && i+1 < len(q.goals) {
+		q.found = append(q.found, g.found()...)
 		g.hold()
 	}
 	return g.bound(), proved, nil

@@ -27,6 +27,7 @@ type tally struct {
 	counter *sat.Counter
 	weight  int
 	group   int
+	sure    int   // so many fail in every solution that is no worse than the best
 	used    []int // used[k-1]: part of the weight of the k-th failure that is in the lower bound
 }
 
@@ -38,6 +39,7 @@ type search struct {
 	groups  []int           // of the wishes, in order
 	index   map[sat.Lit]int // into wishes
 	tallies []*tally
+	units   []Count // wishes of its own that fail whatever happens
 	due     []due
 	lower   int   // proved by cores
 	known   int   // proved by other means
@@ -48,6 +50,7 @@ type search struct {
 
 	beside chan Beside // nil where nothing is awaited
 	asked  int         // upper when it was asked
+	told   int         // tallies when it was asked
 	since  int         // effort then, or when the goal was opened
 	cancel context.CancelFunc
 	priced []Priced  // not yet clauses, the dearest first
@@ -88,7 +91,8 @@ func (g *search) inquire() {
 	if d.Beside == nil || g.met() {
 		return
 	}
-	work := d.Beside(g.q.best, g.upper())
+	g.told = len(g.tallies)
+	work := d.Beside(g.q.best, g.upper(), append(slices.Clone(g.q.found), g.found()...))
 	if work == nil {
 		return
 	}
@@ -159,9 +163,20 @@ func (g *search) hear() {
 	case g.beside != nil:
 	case g.asked == 0 && g.q.effort()-g.since >= patience: // it is not an easy one
 		g.inquire()
-	case g.asked > 0 && 2*(g.upper()-g.bound()) < g.asked-g.bound():
+	case g.asked > 0 && (2*(g.upper()-g.bound()) < g.asked-g.bound() || len(g.tallies) > 2*g.told):
 		g.inquire()
 	}
+}
+
+// found is what the cores of the goal's own wishes say.
+func (g *search) found() []Count {
+	counts := slices.Clone(g.units)
+	for _, t := range g.tallies {
+		if !slices.ContainsFunc(t.wishes, func(l sat.Lit) bool { return g.wishes[g.index[l]].tally != nil }) {
+			counts = append(counts, Count{Lits: t.wishes, Least: t.sure})
+		}
+	}
+	return counts
 }
 
 // refute notes that what the caller said to be proved excludes a solution that was found.
@@ -263,6 +278,9 @@ func (g *search) relax(core []sat.Lit) {
 		g.take(l, least)
 	}
 	if len(core) == 1 {
+		if g.wishes[g.index[core[0]]].tally == nil {
+			g.units = append(g.units, Count{Lits: core, Least: 1})
+		}
 		g.q.s.Add(g.q.own, core[0].Not())
 		return
 	}
@@ -279,7 +297,7 @@ func (g *search) count(core []sat.Lit, weight int) *tally {
 			group = -1
 		}
 	}
-	t := &tally{wishes: core, counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, used: []int{weight}}
+	t := &tally{wishes: core, counter: g.q.s.NewCounter(g.q.own, fails...), weight: weight, group: group, sure: 1, used: []int{weight}}
 	g.tallies = append(g.tallies, t)
 	return t
 }
@@ -316,6 +334,7 @@ func (g *search) settle() {
 				break
 			}
 			g.q.s.Add(g.q.own, l.Not())
+			d.tally.sure = max(d.tally.sure, d.level)
 			g.lower += d.weight
 			d.tally.use(d.level, d.weight)
 			d.level++

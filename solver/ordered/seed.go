@@ -28,6 +28,7 @@ func (g *search) seed() {
 				break
 			}
 			t := g.count(heavy, weight)
+			t.sure = least
 			for level := 2; level <= least; level++ {
 				t.use(level, weight)
 			}

@@ -88,7 +88,7 @@ func TestWhenTimeEndsTheBestSolutionAndItsValuesComeBack(t *testing.T) {
 	s := sat.New()
 	_, goal := riders(s, 30, 20) // ten on the ground: hopeless to prove without counting
 	ended := make(chan bool, 100)
-	goal.Beside = func(sat.Model, int) func(context.Context) ordered.Beside {
+	goal.Beside = func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
 		return func(ctx context.Context) ordered.Beside { <-ctx.Done(); ended <- true; return ordered.Beside{} }
 	}
 	later := ordered.Goal{Name: "later", Least: 2}
@@ -180,8 +180,8 @@ func TestTheSameCallGivesTheSameModel(t *testing.T) {
 }
 
 // beside tells a bound.
-func beside(least int) func(sat.Model, int) func(context.Context) ordered.Beside {
-	return func(sat.Model, int) func(context.Context) ordered.Beside {
+func beside(least int) func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
+	return func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
 		return func(context.Context) ordered.Beside { return ordered.Beside{Least: least} }
 	}
 }
