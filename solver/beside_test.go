@@ -7,6 +7,7 @@ import (
 
 	"tackwright/fixtures/oracle"
 	"tackwright/fixtures/random"
+	drawn "tackwright/fixtures/weeks"
 	"tackwright/model"
 	"tackwright/solver/ordered"
 	"tackwright/solver/sat"
@@ -103,5 +104,47 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	// A bound of nothing would be kept too: it is to be worth its while.
 	if met*10 < weeksTried*7 || above*2 < weeksTried {
 		t.Errorf("of %d bounds only %d were met, and only %d pairs had a price above", weeksTried, met, above)
+	}
+}
+
+// What a search has found of the goals before makes the bound tighter, and no
+// less true: of two weeks too large to try all plans, where the search has proved
+// what is best.
+func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
+	size, err := drawn.Named("median")
+	if err != nil {
+		t.Fatal(err)
+	}
+	tighter := 0
+	for _, seed := range []uint64{1, 4} {
+		e := encode(drawn.Week(size, seed, false))
+		goals := e.goals()[:4]
+		real := goals[3].Beside
+		var plain, leaning ordered.Beside
+		goals[3].Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
+			if leaning.Priced == nil {
+				plain = real(best, upper, nil)(context.Background())
+				leaning = real(best, upper, found)(context.Background())
+			}
+			return nil
+		}
+		best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals, ordered.Options{})
+		if err != nil || !results[3].Proved {
+			t.Fatalf("%v, %+v", err, results)
+		}
+		if leaning.Least > results[3].Value || plain.Least > leaning.Least {
+			t.Errorf("week %d: bound %d, with what was found %d, and the best is %d", seed, plain.Least, leaning.Least, results[3].Value)
+		}
+		if leaning.Least > plain.Least {
+			tighter++
+		}
+		for _, p := range leaning.Priced {
+			if best.Value(p.Lit) && p.Least > results[3].Value {
+				t.Errorf("week %d: a pair of the best plan is priced at %d of %d", seed, p.Least, results[3].Value)
+			}
+		}
+	}
+	if tighter == 0 {
+		t.Error("what was found made no bound tighter")
 	}
 }
