@@ -40,7 +40,7 @@ func (e *encoder) diary(h *model.Horse, d model.Date) []entry {
 // impossible reports whether a horse that has worked until last cannot also work
 // an entry, because another rule keeps the two from overlapping.
 func (e *encoder) impossible(worked bool, last model.Minute, x entry) bool {
-	return worked && x.start < last && !x.fact && e.on("horse in one place")
+	return worked && x.start < last && !x.fact && e.premise("horse in one place")
 }
 
 // verdict on a step of a walk.

@@ -11,7 +11,7 @@ import (
 // saddle makes the literals of how the horse of a place is saddled: in exactly
 // one way when it works, and in none that a rider of it cannot sit.
 func (e *encoder) saddle(p *place, ways []*option) {
-	under := e.under("whole set")
+	under := e.s.Root()
 	var lits []sat.Lit
 	for _, o := range ways {
 		lit := p.worked
@@ -38,7 +38,7 @@ func (e *encoder) saddle(p *place, ways []*option) {
 // girth makes the literals of the girth that the horse of a place wears: exactly
 // one that goes with the way it is saddled.
 func (e *encoder) girth(p *place) {
-	under := e.under("whole set")
+	under := e.s.Root()
 	takers := map[*pool][]sat.Lit{} // of a girth: the ways that it goes with
 	var order []*pool
 	chosen := map[*pool]bool{} // girths that some way has a choice about
@@ -123,7 +123,7 @@ func needsOf(r *model.Rider) []need {
 // dress makes the literals of the extras that the horse of a place wears: one
 // that meets each need of its rider, and nothing besides.
 func (e *encoder) dress(p *place) {
-	under := e.under("whole set")
+	under := e.s.Root()
 	riders := map[need][]sat.Lit{} // that have the need
 	var order []need
 	for _, on := range p.rides {

@@ -31,6 +31,7 @@ type encoder struct {
 	seated map[*model.Ride]sat.Lit // open rides that some horse can carry
 	uses   [][]use                 // by pool
 	facts  map[*model.Horse][]*model.Stint
+	fine   *grain // nil: all rules hang on one selector
 
 	// What goals are made of, made once.
 	wishes  map[*model.Ride][]ordered.Soft
@@ -91,7 +92,11 @@ func encode(w *model.Week) *encoder { return encodeBut(w, nil, false) }
 // encodeBut leaves some rules out, by name; where tagged, it asks about every
 // tagged piece by itself.
 func encodeBut(w *model.Week, left map[string]bool, tagged bool) *encoder {
-	e := choices(w, left, tagged)
+	return choices(w, left, tagged).rules()
+}
+
+// rules writes the rules about the choices as clauses.
+func (e *encoder) rules() *encoder {
 	for _, c := range encodings {
 		if c.clauses != nil && e.on(c.rule) {
 			c.clauses(e, e.under(c.rule))
@@ -122,9 +127,6 @@ func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
 
 // on reports whether a rule is encoded.
 func (e *encoder) on(rule string) bool { return !e.left[rule] }
-
-// under is the selector on which a rule's clauses hang.
-func (e *encoder) under(rule string) sat.Lit { return e.s.Root() }
 
 func (e *encoder) makeSlots() {
 	for _, r := range e.w.Rides {
@@ -249,7 +251,7 @@ func (e *encoder) makeSeated() {
 			lits = append(lits, on.lit)
 		}
 		if len(lits) > 0 {
-			e.s.AtMostOne(e.under("whole set"), lits...)
+			e.s.AtMostOne(e.s.Root(), lits...)
 			e.seated[r] = e.s.Or(lits...)
 		}
 	}

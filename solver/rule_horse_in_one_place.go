@@ -10,11 +10,12 @@ import (
 // horseInOnePlace keeps the gaps of a horse. Two places that no tack could
 // reconcile are intervals that must not meet; of two that the same tack could,
 // the one's tack is the other's.
-func horseInOnePlace(e *encoder, sel sat.Lit) {
+func horseInOnePlace(e *encoder, under under) {
 	stay, other := int(e.w.House.Stay), e.w.House.Other
 	for _, h := range e.w.Centre.Horses {
 		for day := range byDate(e.of[h]) {
 			var spans []sat.Interval
+			sel := under(about{horse: h, date: day[0].meeting.Date})
 			for i, p := range day {
 				e.oneRider(sel, p)
 				spans = append(spans, sat.Interval{Lit: p.worked, Start: int(p.start), End: int(p.end) + stay})
@@ -28,7 +29,7 @@ func horseInOnePlace(e *encoder, sel sat.Lit) {
 		}
 		for _, p := range e.of[h] {
 			for _, f := range e.facts[h] {
-				e.besideFact(sel, p, f)
+				e.besideFact(under, p, f)
 			}
 		}
 	}
@@ -100,13 +101,14 @@ func (p *place) litOfGirth(g *pool, s *sat.Solver) sat.Lit {
 }
 
 // besideFact keeps the gap between a place and a fact of its horse.
-func (e *encoder) besideFact(sel sat.Lit, p *place, f *model.Stint) {
+func (e *encoder) besideFact(under under, p *place, f *model.Stint) {
 	if f.Date != p.meeting.Date {
 		return
 	}
 	if max(p.start-f.End, f.Start-p.end) >= e.w.House.Other {
 		return
 	}
+	sel := under(about{horse: p.horse, date: f.Date, fact: f})
 	if e.crowded(p, f) {
 		e.s.Add(sel, p.worked.Not())
 		return

@@ -54,10 +54,10 @@ func (e *encoder) lightest(pools []*pool) model.Grams {
 
 // load forbids the combinations of seat, pads, girth and extras that are more
 // than the horse carries beside the rider.
-func load(e *encoder, sel sat.Lit) {
+func load(e *encoder, under under) {
 	for _, p := range e.places {
 		for _, on := range p.rides {
-			e.heavier(sel, on, func(g model.Grams) bool { return !p.horse.Carries(g, on.ride.Rider.Support, e.w.House) })
+			e.heavier(under(about{ride: on.ride, horse: p.horse}), on, func(g model.Grams) bool { return !p.horse.Carries(g, on.ride.Rider.Support, e.w.House) })
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 )
 
 // instructorInOnePlace keeps an instructor to one of two lessons that overlap.
-func instructorInOnePlace(e *encoder, sel sat.Lit) {
+func instructorInOnePlace(e *encoder, under under) {
 	held := map[*model.Meeting]sat.Lit{}
 	var meetings []*model.Meeting
 	lits := map[*model.Meeting][]sat.Lit{}
@@ -30,7 +30,7 @@ func instructorInOnePlace(e *encoder, sel sat.Lit) {
 			meetings = append(meetings, m)
 		}
 	}
-	forbid := func(m *model.Meeting, unless sat.Lit) {
+	forbid := func(sel sat.Lit, m *model.Meeting, unless sat.Lit) {
 		for _, l := range lits[m] {
 			if l != e.s.Root() {
 				e.s.Add(sel, l.Not(), unless)
@@ -43,14 +43,15 @@ func instructorInOnePlace(e *encoder, sel sat.Lit) {
 				continue
 			}
 			// Where both are held by facts, neither admits a further ride.
-			forbid(m, held[n].Not())
-			forbid(n, held[m].Not())
+			sel := under(about{meeting: m, next: n, date: m.Date})
+			forbid(sel, m, held[n].Not())
+			forbid(sel, n, held[m].Not())
 		}
 	}
 }
 
 // riderInOnePlace keeps a rider to one of two rides that overlap.
-func riderInOnePlace(e *encoder, sel sat.Lit) {
+func riderInOnePlace(e *encoder, under under) {
 	byRider := map[*model.Rider][]*model.Ride{}
 	for _, r := range e.w.Rides {
 		l, ok := e.seated[r]
@@ -59,27 +60,27 @@ func riderInOnePlace(e *encoder, sel sat.Lit) {
 		}
 		for _, x := range byRider[r.Rider] {
 			if x.Date() == r.Date() && x.Start < r.End && r.Start < x.End {
-				e.s.Add(sel, l.Not(), e.seated[x].Not())
+				e.s.Add(under(about{ride: x, also: r, date: r.Date()}), l.Not(), e.seated[x].Not())
 			}
 		}
 		byRider[r.Rider] = append(byRider[r.Rider], r)
 		for _, f := range e.w.Facts {
 			if f.Rider == r.Rider && f.Date == r.Date() && f.Start < r.End && r.Start < f.End {
-				e.s.Add(sel, l.Not())
+				e.s.Add(under(about{ride: r, fact: f, date: r.Date()}), l.Not())
 			}
 		}
 	}
 }
 
 // horsesApart keeps two horses from one lesson.
-func horsesApart(e *encoder, sel sat.Lit) {
+func horsesApart(e *encoder, under under) {
 	for p, q := range e.quarrels {
-		e.s.Add(sel, p.worked.Not(), q.worked.Not())
+		e.s.Add(under(about{horse: p.horse, other: q.horse, meeting: p.meeting, date: p.meeting.Date}), p.worked.Not(), q.worked.Not())
 	}
 	for _, p := range e.places {
 		for _, f := range e.w.Facts {
 			if f.Meeting == p.meeting && f.Turn.Horse.IsApart(p.horse) {
-				e.s.Add(sel, p.worked.Not())
+				e.s.Add(under(about{horse: p.horse, other: f.Turn.Horse, fact: f, meeting: p.meeting, date: f.Date}), p.worked.Not())
 			}
 		}
 	}

@@ -9,12 +9,12 @@ import (
 
 // pieceInOnePlace keeps the horses that wear pieces of a pool at once, each
 // until the piece could be on another horse, to the number of its pieces.
-func pieceInOnePlace(e *encoder, sel sat.Lit) {
+func pieceInOnePlace(e *encoder, under under) {
 	for _, p := range e.pools {
-		e.countHorses(sel, p, false)
+		e.countHorses(under, p, false)
 		for _, f := range e.w.Facts {
 			if slices.ContainsFunc(f.Turn.Pieces(), func(x *model.Piece) bool { return e.poolOf[x] == p }) {
-				e.apartFromFact(sel, p, f)
+				e.apartFromFact(under, p, f)
 			}
 		}
 	}
@@ -22,7 +22,7 @@ func pieceInOnePlace(e *encoder, sel sat.Lit) {
 
 // apartFromFact keeps the piece of a fact off other horses around it, and off
 // its own while it is worn.
-func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
+func (e *encoder) apartFromFact(under under, p *pool, f *model.Stint) {
 	for _, u := range e.uses[p.index] {
 		if u.at.meeting.Date != f.Date {
 			continue
@@ -32,7 +32,7 @@ func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
 			need = 0
 		}
 		if u.at.start-f.End < need && f.Start-u.at.end < need {
-			e.s.Add(sel, u.lit.Not())
+			e.s.Add(under(about{pool: p, fact: f, date: f.Date}), u.lit.Not())
 		}
 	}
 }
@@ -41,9 +41,9 @@ func (e *encoder) apartFromFact(sel sat.Lit, p *pool, f *model.Stint) {
 // piece of the pool to the number of its pieces. A horse holds it from the start
 // of a ride until it could be on another horse; with forever, a horse on its own
 // tack never lets go.
-func (e *encoder) countHorses(sel sat.Lit, p *pool, forever bool) {
+func (e *encoder) countHorses(under under, p *pool, forever bool) {
 	for holding := range e.holdings(p, forever) {
-		e.limit(sel, p, holding)
+		e.limit(under, p, holding)
 	}
 }
 
@@ -77,7 +77,7 @@ func (e *encoder) holds(x use, at model.Instant, forever bool) bool {
 }
 
 // limit keeps the distinct horses of the uses to the number of pieces.
-func (e *encoder) limit(sel sat.Lit, p *pool, uses []use) {
+func (e *encoder) limit(under under, p *pool, uses []use) {
 	byHorse := map[*model.Horse][]sat.Lit{}
 	var horses []*model.Horse
 	rides := map[*slot]int{}
@@ -99,12 +99,13 @@ func (e *encoder) limit(sel sat.Lit, p *pool, uses []use) {
 	for _, h := range horses {
 		holds = append(holds, e.s.Any(byHorse[h]...))
 	}
-	e.s.AtMost(sel, len(p.pieces), holds...)
+	last := uses[len(uses)-1].at
+	e.s.AtMost(under(about{pool: p, date: last.meeting.Date, at: last.start, limit: len(p.pieces)}), len(p.pieces), holds...)
 }
 
 // ownTackOnly keeps what a horse on its own tack has worn off other horses from
 // then on; what happened before the week is a matter of single choices.
-func ownTackOnly(e *encoder, sel sat.Lit) {
+func ownTackOnly(e *encoder, under under) {
 	for _, p := range e.pools {
 		piece := p.one()
 		if !piece.Skin {
@@ -114,11 +115,11 @@ func ownTackOnly(e *encoder, sel sat.Lit) {
 			if slices.ContainsFunc(e.uses[p.index], func(u use) bool {
 				return len(u.stint().LeavesContact(e.w.House)) > 0
 			}) {
-				e.countHorses(sel, p, true)
+				e.countHorses(under, p, true)
 			}
 			continue
 		}
-		e.keepContact(sel, piece, e.uses[p.index])
+		e.keepContact(under(about{pool: p}), piece, e.uses[p.index])
 	}
 }
 

@@ -62,37 +62,57 @@ func (m moment) within(n moment) bool {
 		!slices.ContainsFunc(m.facts, func(f *model.Stint) bool { return !slices.Contains(n.facts, f) })
 }
 
+// about is what a limit is about, with when the last of the moment starts.
+func (m moment) about(a about) about {
+	for _, r := range m.rides {
+		a.date, a.at = r.Date(), max(a.at, r.Start)
+	}
+	for _, f := range m.facts {
+		a.date, a.at = f.Date, max(a.at, f.Start)
+	}
+	return a
+}
+
 // roomInTheRing keeps riders at once to what arena, lesson and instructor allow.
-func roomInTheRing(e *encoder, sel sat.Lit) {
-	for limit, rides := range e.crowds {
+func roomInTheRing(e *encoder, under under) {
+	for of, rides := range e.crowdsOf {
 		var lits []sat.Lit
 		for _, r := range rides {
 			lits = append(lits, e.seated[r])
 		}
-		e.atMost(sel, limit, lits)
+		e.atMost(under(of), of.limit, lits)
 	}
 }
 
 // crowds are rides that may go on at one time, and how many of them may; below 0
 // where facts alone are too many.
 func (e *encoder) crowds(yield func(limit int, rides []*model.Ride) bool) {
+	for of, rides := range e.crowdsOf {
+		if !yield(of.limit, rides) {
+			return
+		}
+	}
+}
+
+// crowdsOf are the crowds, each with where and when it is.
+func (e *encoder) crowdsOf(yield func(of about, rides []*model.Ride) bool) {
 	on := true
-	crowd := func(limit int, ofRide func(*model.Ride) bool, ofFact func(*model.Stint) bool) {
+	crowd := func(place string, limit int, ofRide func(*model.Ride) bool, ofFact func(*model.Stint) bool) {
 		if limit == 0 {
 			return
 		}
 		for _, m := range e.moments(ofRide, ofFact) {
-			on = on && yield(limit-len(m.facts), m.rides)
+			on = on && yield(m.about(about{place: place, limit: limit - len(m.facts)}), m.rides)
 		}
 	}
 	for _, a := range e.w.Centre.Arenas {
-		crowd(a.RidersAtOnce, func(r *model.Ride) bool { return r.Meeting.Arena == a }, func(f *model.Stint) bool { return f.Arena == a })
+		crowd(a.Name, a.RidersAtOnce, func(r *model.Ride) bool { return r.Meeting.Arena == a }, func(f *model.Stint) bool { return f.Arena == a })
 	}
 	for _, m := range e.w.Meetings {
-		crowd(m.Lesson.Size, func(r *model.Ride) bool { return r.Meeting == m }, func(f *model.Stint) bool { return f.Meeting == m })
+		crowd(m.Name, m.Lesson.Size, func(r *model.Ride) bool { return r.Meeting == m }, func(f *model.Stint) bool { return f.Meeting == m })
 	}
 	for _, p := range e.w.Centre.Persons {
-		crowd(p.RidersAtOnce, func(r *model.Ride) bool { return r.Meeting.Instructor == p },
+		crowd(p.Name, p.RidersAtOnce, func(r *model.Ride) bool { return r.Meeting.Instructor == p },
 			func(f *model.Stint) bool { return f.Meeting != nil && f.Meeting.Instructor == p })
 	}
 }
@@ -110,8 +130,9 @@ func (e *encoder) atMost(sel sat.Lit, limit int, lits []sat.Lit) {
 }
 
 // handsInTheRing keeps the helpers needed at once to those a lesson can count on.
-func handsInTheRing(e *encoder, sel sat.Lit) {
-	for limit, pairs := range e.helped {
+func handsInTheRing(e *encoder, under under) {
+	for of, pairs := range e.helpedOf {
+		sel, limit := under(of), of.limit
 		if limit < 0 { // facts alone exceed it: nothing may be added
 			for _, x := range pairs {
 				e.s.Add(sel, x.on.lit.Not())
@@ -155,28 +176,38 @@ type helperNeed struct {
 // helped are pairs of ride and horse that may go on at one time with the leaders
 // that each needs, and how many there are for them; then the sidewalkers.
 func (e *encoder) helped(yield func(limit int, pairs []helperNeed) bool) {
-	leaders := func(h model.Hands) int { return h.Leaders }
-	sidewalkers := func(h model.Hands) int { return h.Sidewalkers }
+	for of, pairs := range e.helpedOf {
+		if !yield(of.limit, pairs) {
+			return
+		}
+	}
+}
+
+// helpedOf are the same, each with the lesson and the helpers it is about.
+func (e *encoder) helpedOf(yield func(of about, pairs []helperNeed) bool) {
 	for _, m := range e.w.Meetings {
 		if m.Hands == model.NoHands {
 			continue
 		}
 		for _, at := range e.moments(func(r *model.Ride) bool { return r.Meeting == m }, func(f *model.Stint) bool { return f.Meeting == m }) {
-			for _, of := range []func(model.Hands) int{leaders, sidewalkers} {
-				if of(m.Hands) < 0 { // no number given
+			for _, x := range []struct {
+				what string
+				of   func(model.Hands) int
+			}{{"leaders", func(h model.Hands) int { return h.Leaders }}, {"sidewalkers", func(h model.Hands) int { return h.Sidewalkers }}} {
+				limit := x.of(m.Hands)
+				if limit < 0 { // no number given
 					continue
 				}
-				limit := of(m.Hands)
 				for _, f := range at.facts {
-					limit -= of(f.Hands())
+					limit -= x.of(f.Hands())
 				}
 				var pairs []helperNeed
 				for _, r := range at.rides {
 					for _, on := range e.on_[r] {
-						pairs = append(pairs, helperNeed{on, of(model.HandsFor(r.Rider, on.at.horse))})
+						pairs = append(pairs, helperNeed{on, x.of(model.HandsFor(r.Rider, on.at.horse))})
 					}
 				}
-				if !yield(limit, pairs) {
+				if !yield(at.about(about{what: x.what, meeting: m, limit: limit}), pairs) {
 					return
 				}
 			}

@@ -18,16 +18,16 @@ func (e *encoder) days(h *model.Horse) []model.Date {
 }
 
 // daysWork keeps the work and the sessions of each date.
-func daysWork(e *encoder, sel sat.Lit) {
+func daysWork(e *encoder, under under) {
 	for _, h := range e.w.Centre.Horses {
 		limits := e.w.LimitsOf(h)
 		for _, d := range e.days(h) {
 			day := e.diary(h, d)
 			if limits.DayMinutes != 0 {
-				e.dayMinutes(sel, day, limits)
+				e.dayMinutes(under(about{what: minutes, horse: h, date: d}), day, limits)
 			}
 			if limits.DaySessions != 0 {
-				e.daySessions(sel, day, limits.DaySessions)
+				e.daySessions(under(about{what: sessions, horse: h, date: d}), day, limits.DaySessions)
 			}
 		}
 	}
@@ -67,7 +67,7 @@ func (e *encoder) dayStep(day []entry, limits model.Limits) func(dayState, entry
 	if limit == 0 {
 		limit = 1 << 62
 	}
-	if !e.on("day's work") {
+	if !e.premise("day's work") {
 		most = 0
 	}
 	inParts := partsOf(day)
@@ -148,14 +148,14 @@ type runState struct {
 }
 
 // runOfWork keeps the clock time and the sessions of each run.
-func runOfWork(e *encoder, sel sat.Lit) {
+func runOfWork(e *encoder, under under) {
 	for _, h := range e.w.Centre.Horses {
 		limits := e.w.LimitsOf(h)
 		if limits.RunMinutes == 0 && limits.RunSessions == 0 {
 			continue
 		}
 		for _, d := range e.days(h) {
-			e.runs(sel, e.diary(h, d), limits)
+			e.runs(under(about{horse: h, date: d}), e.diary(h, d), limits)
 		}
 	}
 }
@@ -167,7 +167,7 @@ func (e *encoder) runs(sel sat.Lit, day []entry, limits model.Limits) {
 // runStep follows the runs of a date.
 func (e *encoder) runStep(day []entry, limits model.Limits) func(runState, entry) (runState, verdict) {
 	inParts, most := partsOf(day), limits.DaySessions
-	if !e.on("day's work") {
+	if !e.premise("day's work") {
 		most = 0
 	}
 	return func(s runState, x entry) (runState, verdict) {
@@ -213,17 +213,17 @@ func partsOf(day []entry) map[*model.Meeting]uint {
 
 // weeksWork keeps the work and the dates of each calendar week, and the dates in
 // a row.
-func weeksWork(e *encoder, sel sat.Lit) {
+func weeksWork(e *encoder, under under) {
 	for _, h := range e.w.Centre.Horses {
 		first := e.w.From.WeekStart(e.w.House.WeekStarts)
 		for ; first <= e.w.Until; first += 7 {
-			e.calendarWeek(sel, h, first)
+			e.calendarWeek(under, h, first)
 		}
-		e.rowOfDates(sel, h)
+		e.rowOfDates(under, h)
 	}
 }
 
-func (e *encoder) calendarWeek(sel sat.Lit, h *model.Horse, first model.Date) {
+func (e *encoder) calendarWeek(under under, h *model.Horse, first model.Date) {
 	limits := e.w.LimitsOf(h)
 	in := func(d model.Date) bool { return first <= d && d < first+7 }
 	work, days := int64(limits.WeekMinutes)*minute, limits.WeekDays
@@ -238,7 +238,7 @@ func (e *encoder) calendarWeek(sel sat.Lit, h *model.Horse, first model.Date) {
 		}
 	}
 	var terms []sat.Term
-	var dates []sat.Lit
+	var worksOn []sat.Lit
 	for day := range byDate(e.of[h]) {
 		if !in(day[0].meeting.Date) {
 			continue
@@ -249,26 +249,32 @@ func (e *encoder) calendarWeek(sel sat.Lit, h *model.Horse, first model.Date) {
 			worked = append(worked, p.worked)
 		}
 		if !fact[day[0].meeting.Date] {
-			dates = append(dates, e.s.Any(worked...))
+			worksOn = append(worksOn, e.s.Any(worked...))
 		}
 	}
-	if limits.WeekMinutes != 0 && work < 0 || limits.WeekDays != 0 && days < 0 {
-		for _, t := range terms { // facts alone exceed it: nothing may be added
+	none := func(sel sat.Lit) { // facts alone exceed it: nothing may be added
+		for _, t := range terms {
 			e.s.Add(sel, t.Lit.Not())
 		}
-		return
 	}
-	if limits.WeekMinutes != 0 {
-		e.s.WeightedAtMost(sel, int(work), terms...)
+	inMinutes, inDates := about{what: minutes, horse: h, date: first}, about{what: dates, horse: h, date: first}
+	switch {
+	case limits.WeekMinutes != 0 && work < 0:
+		none(under(inMinutes))
+	case limits.WeekMinutes != 0:
+		e.s.WeightedAtMost(under(inMinutes), int(work), terms...)
 	}
-	if limits.WeekDays != 0 {
-		e.s.AtMost(sel, days, dates...)
+	switch {
+	case limits.WeekDays != 0 && days < 0:
+		none(under(inDates))
+	case limits.WeekDays != 0:
+		e.s.AtMost(under(inDates), days, worksOn...)
 	}
 }
 
 // rowOfDates forbids, of any dates in a row one more than the limit, that all
 // are worked.
-func (e *encoder) rowOfDates(sel sat.Lit, h *model.Horse) {
+func (e *encoder) rowOfDates(under under, h *model.Horse) {
 	limit := e.w.LimitsOf(h).RowDates
 	if limit == 0 {
 		return
@@ -286,6 +292,7 @@ func (e *encoder) rowOfDates(sel sat.Lit, h *model.Horse) {
 		any[d] = e.s.Any(worked[d]...)
 	}
 	for first := e.w.From - model.Date(limit); first <= e.w.Until; first++ {
+		sel := under(about{what: inARow, horse: h, date: first})
 		var not []sat.Lit
 		open, never := false, false
 		for d := first; d <= first+model.Date(limit); d++ {

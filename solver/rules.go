@@ -2,19 +2,18 @@ package solver
 
 import (
 	"tackwright/model"
-	"tackwright/solver/sat"
 )
 
 // encoding is a rule as the search keeps it. What a rule says of one choice
 // alone it says by forbidding the choice (ride, pair, wear, seat report true
-// for what may not be); the rest it says in clauses under its selector.
+// for what may not be); the rest it says in clauses under a selector.
 type encoding struct {
 	rule    string // its name in [model.Rules]
 	ride    func(*encoder, *model.Ride) bool
 	pair    func(*encoder, *model.Ride, *model.Horse) bool
 	wear    func(*encoder, *slot, *model.Horse, *model.Piece) bool
 	seat    func(*encoder, *model.Ride, *model.Horse, *option) bool
-	clauses func(*encoder, sat.Lit)
+	clauses func(*encoder, under)
 	// built marks the rules that the choices themselves are made of: exactly
 	// one horse, one way to saddle it, one girth, the extras needed.
 	built bool
