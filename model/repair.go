@@ -82,9 +82,9 @@ func (w *Week) mendScore(p *Plan) []GoalValue {
 	}
 }
 
-// AlikeTack reports whether seat, pads and girth of two turns are alike, piece
-// by piece.
+// AlikeTack reports whether seat, pads, girth and extras of two turns are alike,
+// piece by piece.
 func (w *Week) AlikeTack(t, u *Turn) bool {
 	alike := func(a, b *Piece) bool { return a == b || a != nil && b != nil && w.alike[a] == w.alike[b] }
-	return alike(t.Seat, u.Seat) && alike(t.Girth, u.Girth) && slices.EqualFunc(t.Pads, u.Pads, alike)
+	return alike(t.Seat, u.Seat) && alike(t.Girth, u.Girth) && slices.EqualFunc(t.Pads, u.Pads, alike) && slices.EqualFunc(t.Extras, u.Extras, alike)
 }

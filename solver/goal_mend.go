@@ -87,6 +87,19 @@ func (e *encoder) keptTack(on rideOn) sat.Lit {
 	if was.Girth != nil {
 		e.s.Add(kept, girths...)
 	}
+	needs := needsOf(on.ride.Rider)
+	if len(needs) != len(was.Extras) { // her needs have changed since
+		e.s.Add(kept, on.lit.Not())
+	}
+	for i, n := range needs[:min(len(needs), len(was.Extras))] {
+		extras := []sat.Lit{on.lit.Not()}
+		for _, x := range on.at.extras {
+			if x.need == n && alike(x.pool, was.Extras[i]) {
+				extras = append(extras, x.lit)
+			}
+		}
+		e.s.Add(kept, extras...)
+	}
 	return kept
 }
 
@@ -108,8 +121,8 @@ func (e *encoder) posted() []sat.Lit {
 				tack = append(tack, o.lit)
 			}
 		}
-		for _, g := range on.at.girths {
-			if slices.Contains(g.pool.pieces, r.Posted.Girth) {
+		for _, g := range slices.Concat(on.at.girths, on.at.extras) {
+			if slices.ContainsFunc(g.pool.pieces, func(x *model.Piece) bool { return slices.Contains(r.Posted.Pieces(), x) }) {
 				tack = append(tack, g.lit)
 			}
 		}
