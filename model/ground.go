@@ -223,7 +223,13 @@ func (w *Week) breaksAlone(r *Ride, t *Turn, except ...string) string {
 		}
 	}
 	p.Turns[r.Index] = t
-	for _, v := range Broken(w.Audit(p)) {
+	// Only what shares the date, the horse or a piece can take part in what it breaks.
+	near := *w
+	near.Facts = slices.DeleteFunc(slices.Clone(w.Facts), func(f *Stint) bool {
+		return f.Date != r.Date() && f.Turn.Horse != t.Horse &&
+			!slices.ContainsFunc(f.Turn.Pieces(), func(x *Piece) bool { return slices.Contains(t.Pieces(), x) })
+	})
+	for _, v := range Broken(near.Audit(p)) {
 		if !slices.Contains(except, v.Rule.Name) {
 			return "beside what stands, " + v.Rule.Name
 		}
