@@ -51,8 +51,8 @@ func (k *weekMaker) reach() (lo, hi Date) {
 	return lo, hi
 }
 
-func (k *weekMaker) hasStarted(d Date, start Minute) bool {
-	return !k.Now.IsZero() && !k.Now.Before(Instant{d, start})
+func (w *Week) hasStarted(d Date, start Minute) bool {
+	return !w.Now.IsZero() && !w.Now.Before(Instant{d, start})
 }
 
 // started makes the ride that was told a fact; nil is none of the week's.

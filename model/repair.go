@@ -41,7 +41,7 @@ func (w *Week) recall(d Date) {
 		for _, r := range w.Rides {
 			if !known[r] && r.Date() == d && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider {
 				known[r] = true
-				r.Posted, r.Due = t.Turn, t.Turn != nil
+				r.Was, r.Posted, r.Due = &t, t.Turn, t.Turn != nil
 				break
 			}
 		}

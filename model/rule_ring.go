@@ -1,5 +1,7 @@
 package model
 
+import "fmt"
+
 var roomInTheRing = &Rule{
 	Name: "room in the ring", Class: Care,
 	Sentence: "no more riders at once than the arena, the lesson and the instructor each allow; a horse's other work takes one place in its arena",
@@ -47,14 +49,22 @@ var handsInTheRing = &Rule{
 					need.Sidewalkers += n.Sidewalkers
 				}
 				if have := m.Hands.Leaders; have >= 0 && need.Leaders > have {
-					l.breaks(at, "%s %s: %d leaders needed, and %d can be counted on", m.Date.Words(), m.Name, need.Leaders, have)
+					l.breaks(at, "%s, lesson %s: %s needed, and %d can be counted on", m.Date.Words(), m.Name, count(need.Leaders, "leader"), have)
 				}
 				if have := m.Hands.Sidewalkers; have >= 0 && need.Sidewalkers > have {
-					l.breaks(at, "%s %s: %d sidewalkers needed, and %d can be counted on", m.Date.Words(), m.Name, need.Sidewalkers, have)
+					l.breaks(at, "%s, lesson %s: %s needed, and %d can be counted on", m.Date.Words(), m.Name, count(need.Sidewalkers, "sidewalker"), have)
 				}
 			}
 		}
 	},
+}
+
+// count is a number of things: "1 leader", "2 leaders".
+func count(n int, what string) string {
+	if n != 1 {
+		what += "s"
+	}
+	return fmt.Sprintf("%d %s", n, what)
 }
 
 // HandsFor are the helpers that a rider needs on a horse: a leader where either

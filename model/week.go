@@ -64,6 +64,7 @@ type Ride struct {
 	Never      []*Horse
 
 	Posted *Turn // in a repair: as last posted; nil: on the ground, or never posted
+	Was    *Told // in a repair: the hours, arena, instructor and turn last posted; nil: never posted
 	Due    bool  // in a repair: the rider was told that she rides
 }
 
