@@ -129,17 +129,14 @@ type toldRide struct {
 }
 
 // told are the rides that a plan tells, by date, start, lesson and rider: those
-// open and those started, and rides of its dates in lessons that the folder no
-// longer has. A rider who is away is told nothing.
+// open, and those started as they were told, whatever the ridden record says, so
+// that it can still be mended. A rider who is away is told nothing.
 func told(w *model.Week, p *model.Plan) []toldRide {
 	var all []toldRide
 	for i, r := range w.Rides {
 		turn := p.Turns[i]
-		switch r.State {
-		case model.Off:
+		if r.State != model.Open {
 			continue
-		case model.Started:
-			turn = r.Told
 		}
 		m := r.Meeting
 		t := toldRide{Told: model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: m.Lesson, LessonName: m.Name,
@@ -151,10 +148,11 @@ func told(w *model.Week, p *model.Plan) []toldRide {
 		}
 		all = append(all, t)
 	}
-	for _, s := range w.Facts {
-		if s.Ride == nil && s.Rider != nil && s.Meeting != nil && w.From <= s.Date && s.Date <= w.Until {
-			all = append(all, toldRide{Told: model.Told{Date: s.Date, Start: s.Start, End: s.End, LessonName: s.Meeting.Name,
-				Rider: s.Rider, Arena: s.Arena, Instructor: s.Meeting.Instructor, Turn: s.Turn, Work: s.Work}})
+	for d := w.From; d <= w.Until && !w.Now.IsZero(); d++ {
+		for _, t := range w.Centre.ToldThen(d) {
+			if t.Rider != nil && !w.Now.Before(model.Instant{Date: d, Minute: t.Start}) {
+				all = append(all, toldRide{Told: t})
+			}
 		}
 	}
 	slices.SortStableFunc(all, func(a, b toldRide) int {

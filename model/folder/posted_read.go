@@ -142,20 +142,18 @@ func (r *reader) toldPlan(w *model.Week, e *postedEntry) *model.Plan {
 			continue
 		}
 		turn := t.turn(r, n)
-		if !e.now.IsZero() && !e.now.Before(model.Instant{Date: t.Date, Minute: t.Start}) && !r.tells(w, &t) {
-			continue // of a lesson that was no longer there
+		if !e.now.IsZero() && !e.now.Before(model.Instant{Date: t.Date, Minute: t.Start}) {
+			continue // a fact of its week
 		}
 		s := seatedEntry{date: t.Date, start: t.Start, end: t.End, lesson: t.Lesson, rider: t.Rider}
 		if i := r.rideOf(w, n, &s); i >= 0 {
 			p.Turns[i], p.Ground[i] = turn, t.ground
 		}
 	}
+	for i, x := range w.Rides {
+		if x.State == model.Started {
+			p.Turns[i] = x.Told
+		}
+	}
 	return p
-}
-
-// tells reports whether the week has the ride.
-func (r *reader) tells(w *model.Week, t *toldEntry) bool {
-	return slices.ContainsFunc(w.Rides, func(x *model.Ride) bool {
-		return x.Date() == t.Date && x.Meeting.Lesson == t.Lesson && x.Rider == t.Rider
-	})
 }

@@ -275,7 +275,7 @@ day = "Thursday"`, 1)
 		t.Fatal(err)
 	}
 	f = reopen(t, f)
-	if got, want := standing(f, monday+1), "v2 Ada Grey on Duke"; got != want {
+	if got, want := standing(f, monday+1), "v2 Ada Grey on Duke, Cy Reed on the ground"; got != want {
 		t.Errorf("%s was ridden, want %s", got, want)
 	}
 	if _, _, troubles, err := f.ReadPosted(f.Centre.Posted[1]); err != nil || len(troubles) > 0 {
