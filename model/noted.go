@@ -20,11 +20,11 @@ func (r *recorder) noted(d Date, p *Posted) []Told {
 		if t.Date != d {
 			continue
 		}
-		went := r.ridden[d].tells(t)
-		if !t.heldUnder(notes, p.Notes) && !went || t.awayUnder(notes, p.Notes) && !went {
+		went, last := r.ridden[d].tells(t), max(p.Notes, t.Notes)
+		if !t.heldUnder(notes, last) && !went || t.awayUnder(notes, last) && !went {
 			continue
 		}
-		if t.Turn != nil && !went && t.stoppedUnder(notes, p.Notes) {
+		if t.Turn != nil && !went && t.stoppedUnder(notes, last) {
 			t.Turn, t.Work = nil, 0
 		}
 		told = append(told, t)

@@ -25,6 +25,7 @@ type Told struct {
 	Turn       *Turn // nil: on the ground
 	Work       int64 // minutes x percent of the lesson's kind x percent of the horse; 0 on the ground
 	Extra      bool  // the ridden record alone tells of it
+	Notes      int   // number of the latest note that it goes by, where that is later than its version's
 }
 
 // Ridden is the record of one date, closed by a person: as posted, but for
