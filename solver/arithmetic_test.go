@@ -78,3 +78,37 @@ func TestSomeHorseIsAsBusyAsTheHerdOnTheWhole(t *testing.T) {
 		t.Errorf("at least %d, want 0", got)
 	}
 }
+
+// Four rides of 30 min, one after another, on two horses: what each has left of its
+// week, or may do in a day, is less than two rides.
+func TestAHorseCarriesNoMoreThanItHasLeft(t *testing.T) {
+	for _, x := range []struct {
+		name   string
+		limits model.Limits // of the first horse; the other has none
+		only   bool         // there is no other
+		want   int          // on the ground
+	}{
+		{"two rides left of the week", model.Limits{WeekMinutes: 89}, true, 2},
+		{"one ride in a day", model.Limits{DaySessions: 1}, true, 3},
+		{"minutes of a day", model.Limits{DayMinutes: 90}, true, 1},
+		{"another horse carries the others", model.Limits{DaySessions: 1}, false, 0},
+	} {
+		horses := 2
+		if x.only {
+			horses = 1
+		}
+		c := slots(4, horses)
+		c.Horses[0].Limits = x.limits
+		w := c.Repair(smptsp.Date, 1, model.Instant{})
+		for _, r := range w.Rides {
+			r.Due = true
+		}
+		least := 0
+		for _, count := range encode(w).goals()[0].Counts {
+			least += count.Least
+		}
+		if least != x.want {
+			t.Errorf("%s: %d on the ground by arithmetic, want %d", x.name, least, x.want)
+		}
+	}
+}

@@ -52,7 +52,13 @@ func Short(w *model.Week) int {
 // that has fewer horses than rides, with the number of its horses. It is empty
 // where every ride can have a horse.
 func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses int) {
-	carries := map[*model.Horse]*model.Ride{}
+	return e.tooMuch(rides, func(*model.Horse) int { return 1 })
+}
+
+// tooMuch is the same where each horse carries at most as many as room says, with
+// the number of rides that those horses can carry.
+func (e *encoder) tooMuch(rides []*model.Ride, room func(*model.Horse) int) (short []*model.Ride, carried int) {
+	carries := map[*model.Horse][]*model.Ride{}
 	var try func(r *model.Ride, seen map[*model.Horse]bool) bool
 	try = func(r *model.Ride, seen map[*model.Horse]bool) bool {
 		for _, on := range e.on_[r] {
@@ -61,9 +67,15 @@ func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses
 				continue
 			}
 			seen[h] = true
-			if carries[h] == nil || try(carries[h], seen) {
-				carries[h] = r
+			if len(carries[h]) < room(h) {
+				carries[h] = append(carries[h], r)
 				return true
+			}
+			for i, other := range carries[h] {
+				if try(other, seen) {
+					carries[h][i] = r
+					return true
+				}
 			}
 		}
 		return false
@@ -74,7 +86,7 @@ func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses
 			left = append(left, r)
 		}
 	}
-	// All that an unserved ride reaches by alternating paths is carried already.
+	// The horses that an unserved ride reaches by alternating paths are full.
 	reached, in := map[*model.Horse]bool{}, map[*model.Ride]bool{}
 	for queue := left; len(queue) > 0; queue = queue[1:] {
 		r := queue[0]
@@ -85,7 +97,8 @@ func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses
 		for _, on := range e.on_[r] {
 			if h := on.at.horse; !reached[h] {
 				reached[h] = true
-				queue = append(queue, carries[h])
+				carried += len(carries[h])
+				queue = append(queue, carries[h]...)
 			}
 		}
 	}
@@ -94,5 +107,5 @@ func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses
 			short = append(short, r)
 		}
 	}
-	return short, len(reached)
+	return short, carried
 }

@@ -41,6 +41,7 @@ func (e *encoder) mendGoals() []ordered.Goal {
 		wish(&horse, on.lit)
 		wish(&tack, once(e.kept, keptKey{on.lit, tags(r.Posted)}, func() sat.Lit { return e.keptTack(on) }))
 	}
+	down.Counts = e.dayCounts(func(r *model.Ride) bool { return r.Due })
 	return []ordered.Goal{down, first, horse, tack, besides}
 }
 
