@@ -107,7 +107,12 @@ func (e *encoder) rules() *encoder {
 
 // choices makes the literals of what can be chosen, and what they are made of.
 func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
-	e := &encoder{w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
+	return choicesIn(w, left, tagged, nil)
+}
+
+// choicesIn makes them for a grain of the rules.
+func choicesIn(w *model.Week, left map[string]bool, tagged bool, fine *grain) *encoder {
+	e := &encoder{fine: fine, w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
 		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, carries: map[int]ordered.Goal{}, anyOf: map[sat.Lit][]sat.Lit{}, kept: map[keptKey]sat.Lit{}}
 	e.pools, e.poolOf = makePools(w, tagged)
@@ -134,6 +139,9 @@ func (e *encoder) makeSlots() {
 			continue
 		}
 		i := slices.IndexFunc(e.slots, func(s *slot) bool { return s.meeting == r.Meeting && s.start == r.Start && s.end == r.End })
+		if e.fine != nil {
+			i = -1 // that a horse carries one of them is a rule like others
+		}
 		if i < 0 {
 			i = len(e.slots)
 			e.slots = append(e.slots, &slot{meeting: r.Meeting, start: r.Start, end: r.End})

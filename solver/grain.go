@@ -44,9 +44,7 @@ type grain struct {
 // encodeFine writes the rules so that each can be lifted for each thing that it
 // is about: none rests on another's being kept.
 func encodeFine(w *model.Week) *encoder {
-	e := choices(w, nil, false)
-	e.fine = &grain{lit: map[about]sat.Lit{}}
-	return e.rules()
+	return choicesIn(w, nil, false, &grain{lit: map[about]sat.Lit{}}).rules()
 }
 
 // under gives the selectors of a rule.

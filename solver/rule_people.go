@@ -75,7 +75,11 @@ func riderInOnePlace(e *encoder, under under) {
 // horsesApart keeps two horses from one lesson.
 func horsesApart(e *encoder, under under) {
 	for p, q := range e.quarrels {
-		e.s.Add(under(about{horse: p.horse, other: q.horse, meeting: p.meeting, date: p.meeting.Date}), p.worked.Not(), q.worked.Not())
+		h, k := p.horse, q.horse
+		if h.Name > k.Name {
+			h, k = k, h
+		}
+		e.s.Add(under(about{horse: h, other: k, meeting: p.meeting, date: p.meeting.Date}), p.worked.Not(), q.worked.Not())
 	}
 	for _, p := range e.places {
 		for _, f := range e.w.Facts {

@@ -1,0 +1,154 @@
+package solver
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"tackwright/model"
+	"tackwright/solver/ordered"
+	"tackwright/solver/sat"
+)
+
+// Why a ride is on the ground in a plan. Only the first of its answers that says
+// so stands: Alone, then Better or Together, and beside Together the Choice.
+type Why struct {
+	Ride  *model.Ride
+	Alone []string       // what stands in its way with every other open ride on the ground
+	Free  []*model.Horse // that could carry it then
+	// Better seats it with all that ride in the plan: where Seat was not proved, it can be.
+	Better *model.Plan
+	// Together is why it cannot ride with all that ride in the plan; nil where ctx ended first.
+	Together *Reason
+	// Choice is what there is with it riding; nil where ctx ended first.
+	Choice *Choice
+}
+
+// Choice is what a plan would be like with something in it that is asked for.
+type Choice struct {
+	Ground    int  // rides on the ground in the plan
+	With      int  // the least on the ground with what is asked for
+	Proved    bool // With is the least there is
+	Displaced []*model.Ride
+	// Fewest: no plan with so many riding displaces fewer of those who ride now.
+	Fewest bool
+	Price  *Price // nil where fewer would ride, or ctx ended first
+}
+
+// Price is a plan with what is asked for, the best in all goals as far as its
+// proof tells, beside the scores before and after.
+type Price struct {
+	Plan          *model.Plan
+	Before, After []model.GoalValue
+	// Decides is the index of the first goal in which the two differ; -1: in none, a tie.
+	Decides int
+	// Settled: that goal's value, or the tie, is proved.
+	Settled bool
+}
+
+// WhyGround says why a ride is on the ground in a plan of the week. When ctx ends
+// first it says what it has.
+func WhyGround(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride) (*Why, error) {
+	if p.Turns[r.Index] != nil {
+		return nil, fmt.Errorf("%s rides %s", r, p.Turns[r.Index].Horse.Name)
+	}
+	why := &Why{Ride: r}
+	if r.State == model.Started {
+		why.Alone = groundWords(w, r)
+		return why, nil
+	}
+	if why.Alone, why.Free = w.Alone(r); len(why.Free) == 0 {
+		return why, nil
+	}
+	var err error
+	if why.Together, why.Better, err = whyNotTogether(ctx, w, p, r, toRide(r)); err != nil || why.Better != nil {
+		return why, err
+	}
+	why.Choice, err = choose(ctx, w, p, toRide(r))
+	return why, err
+}
+
+// toRide asks that a ride be seated, on any horse.
+func toRide(r *model.Ride) asking {
+	return func(e *encoder) ([]sat.Lit, bool) {
+		l, ok := e.seated[e.w.Rides[r.Index]]
+		return []sat.Lit{l}, ok
+	}
+}
+
+// choose looks for the plans in which something asked for is so: how many can
+// ride then, the fewest of those who ride now that would not, and the price.
+func choose(ctx context.Context, w *model.Week, p *model.Plan, ask asking) (*Choice, error) {
+	e := encode(w)
+	asked, ok := ask(e)
+	if !ok {
+		return nil, nil
+	}
+	ground := ordered.Goal{Name: "ground", Counts: e.counts()}
+	displaced := ordered.Goal{Name: "displaced"}
+	c := &Choice{}
+	for i, r := range w.Rides {
+		if r.State != model.Open {
+			continue
+		}
+		soft := ordered.Soft{Lit: e.isSeated(r), Weight: 1, Stratum: e.stratum(r.Date())}
+		ground.Softs = append(ground.Softs, soft)
+		if p.Turns[i] == nil {
+			c.Ground++
+		} else {
+			displaced.Softs = append(displaced.Softs, soft)
+		}
+	}
+	best, results, err := ordered.Minimise(ctx, e.s, asked, []ordered.Goal{ground, displaced}, ordered.Options{Start: e.asIn(p)})
+	var odds *ordered.Unsatisfiable
+	switch {
+	case errors.As(err, &odds), err != nil && ctx.Err() != nil:
+		return nil, nil
+	case err != nil:
+		return nil, err
+	}
+	c.With, c.Proved, c.Fewest = results[0].Value, results[0].Proved, results[1].Proved
+	for i, r := range w.Rides {
+		if r.State == model.Open && p.Turns[i] != nil && !best.Value(e.isSeated(r)) {
+			c.Displaced = append(c.Displaced, r)
+		}
+	}
+	c.Price, err = price(ctx, e, p, asked)
+	return c, err
+}
+
+// price is what a plan costs in which what is asked for is so.
+func price(ctx context.Context, e *encoder, p *model.Plan, asked []sat.Lit) (*Price, error) {
+	goals := e.goals()
+	for i := range goals {
+		goals[i].Beside = nil // it knows nothing of what is assumed
+	}
+	plan, err := e.solve(ctx, asked, goals, Options{})
+	if err != nil || ctx.Err() != nil && len(plan.Proof.Goals) == 0 {
+		return nil, err
+	}
+	if err := finish(e.w, plan); err != nil {
+		return nil, err
+	}
+	x := &Price{Plan: plan, Before: e.w.Score(p), After: e.w.Score(plan), Decides: -1, Settled: plan.Proof.Proved()}
+	for i := range x.Before {
+		if x.Before[i].Value != x.After[i].Value {
+			x.Decides, x.Settled = i, plan.Proof.Goals[i].Proved
+			break
+		}
+	}
+	return x, nil
+}
+
+// asIn are the literals that hold in a plan: who rides what, those first.
+func (e *encoder) asIn(p *model.Plan) []sat.Lit {
+	var lits []sat.Lit
+	for _, r := range e.w.Rides {
+		for _, on := range e.on_[r] {
+			if t := p.Turns[r.Index]; t != nil && t.Horse == on.at.horse {
+				lits = append(lits, on.lit)
+			}
+		}
+	}
+	return lits
+}
