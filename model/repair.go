@@ -24,28 +24,59 @@ func (c *Centre) Repair(from Date, days int, now Instant) *Week {
 // recall lays what was last posted for a date beside its rides: the first of a
 // rider in a lesson beside the first, whatever their hours are now.
 func (w *Week) recall(d Date) {
-	var last *Posted
-	for _, p := range w.Centre.Posted {
-		if p.From <= d && d <= p.Until {
-			last = p
-		}
-	}
-	if last == nil {
-		return
-	}
 	known := map[*Ride]bool{}
-	for _, t := range last.Told {
-		if t.Date != d || t.Lesson == nil || t.Rider == nil {
+	for _, t := range w.lastTold(d) {
+		if t.Lesson == nil || t.Rider == nil {
 			continue
 		}
 		for _, r := range w.Rides {
 			if !known[r] && r.Date() == d && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider {
 				known[r] = true
-				r.Was, r.Posted, r.Due = &t, t.Turn, t.Turn != nil
+				r.Was, r.Posted, r.Due = t, t.Turn, t.Turn != nil
 				break
 			}
 		}
 	}
+}
+
+// lastTold is what was last posted for a date.
+func (w *Week) lastTold(d Date) (told []*Told) {
+	for _, p := range slices.Backward(w.Centre.Posted) {
+		if d < p.From || p.Until < d {
+			continue
+		}
+		for i := range p.Told {
+			if p.Told[i].Date == d {
+				told = append(told, &p.Told[i])
+			}
+		}
+		break
+	}
+	return told
+}
+
+// AsPosted are the stints of a date of a repair as the barn knows them, by start:
+// what has started and the other work of horses as they are, all else as posted.
+func (w *Week) AsPosted(d Date) []*Stint {
+	var stints []*Stint
+	for _, s := range w.Facts {
+		if s.Date == d {
+			stints = append(stints, s)
+		}
+	}
+	for _, t := range w.lastTold(d) {
+		var ride *Ride
+		if i := slices.IndexFunc(w.Rides, func(r *Ride) bool { return r.Was == t }); i >= 0 {
+			ride = w.Rides[i]
+		}
+		begun := w.hasStarted(d, t.Start) && (ride == nil || ride.State != Open)
+		if t.Turn == nil || begun || ride != nil && ride.State == Started {
+			continue
+		}
+		stints = append(stints, &Stint{Date: d, Start: t.Start, End: t.End, Turn: t.Turn, Rider: t.Rider, Arena: t.Arena, Ride: ride, Name: t.LessonName})
+	}
+	slices.SortStableFunc(stints, compareStints)
+	return stints
 }
 
 // mendScore is the score of a repair in what was told.

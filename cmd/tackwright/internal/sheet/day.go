@@ -18,9 +18,14 @@ type day struct {
 }
 
 func newDay(w *model.Week, p *model.Plan, date model.Date) *day {
+	return layOut(w, p, date, w.Stints(p))
+}
+
+// layOut is the date with those stints of it, which are by start.
+func layOut(w *model.Week, p *model.Plan, date model.Date, stints []*model.Stint) *day {
 	d := &day{week: w, house: w.House, plan: p, date: date,
 		horse: map[*model.Horse][]*model.Stint{}, piece: map[*model.Piece][]*model.Stint{}}
-	for _, s := range w.Stints(p) {
+	for _, s := range stints {
 		if s.Date != date {
 			continue
 		}

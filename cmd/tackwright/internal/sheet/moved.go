@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 
 	"tackwright/model"
@@ -18,16 +17,23 @@ type Moved struct {
 	twelve bool
 }
 
-// Move is one ride that goes otherwise than posted.
+// Move is one ride that goes otherwise than posted, or for which tack comes or
+// goes otherwise.
 type Move struct {
-	Start  Clock   `json:"start"`
-	Rider  string  `json:"rider"`
-	Lesson string  `json:"lesson"`
-	How    string  `json:"how" about:"another horse, other tack, rides, on the ground, does not ride"`
-	Was    string  `json:"was,omitempty" about:"the horse that was posted"`
-	Now    string  `json:"now,omitempty" about:"the horse that carries it now"`
-	Fetch  []Piece `json:"fetch" about:"what this horse did not wear for it before"`
-	Return []Piece `json:"return" about:"what it would have worn, and is not needed here"`
+	Start    Clock   `json:"start"`
+	WasStart Clock   `json:"was_start,omitzero" about:"that was posted, where it is another"`
+	OnBy     Clock   `json:"on_by,omitzero" about:"when all must be on the horse; none: it has none"`
+	Rider    string  `json:"rider,omitempty" about:"none: a horse's other work"`
+	Lesson   string  `json:"lesson" about:"or what other work it is"`
+	How      string  `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride; as posted, where only its tack comes or goes otherwise"`
+	Was      string  `json:"was,omitempty" about:"the horse that was posted"`
+	Now      string  `json:"now,omitempty" about:"the horse that carries it now"`
+	Arena    string  `json:"arena,omitempty" about:"where it is now, if it was posted for another"`
+	Fetch    []Piece `json:"fetch" about:"what the posted list does not bring to this horse by then, or from elsewhere"`
+	Leave    []Piece `json:"leave" about:"what the posted list puts on that horse for it, and now hangs where it is then"`
+	Return   []Piece `json:"return" about:"what goes back after this ride and not when the posted list says; without off_at: at once, since nobody wears it any more"`
+
+	ride *model.Ride
 }
 
 // Note is what one person is to be told.
@@ -41,90 +47,16 @@ type Note struct {
 func WhatMoved(w *model.Week, p *model.Plan, date model.Date, s Stamp) *Moved {
 	d := newDay(w, p, date)
 	m := &Moved{Header: d.header(s), twelve: w.House.TwelveHour}
-	var instructors, families []Note
-	for _, c := range w.Changes(p) {
-		if c.Ride.Date() != date {
-			continue
-		}
-		m.Moves = append(m.Moves, d.move(c))
-		start := c.Ride.Start.Clock(m.twelve)
-		if teacher := c.Ride.Meeting.Instructor; teacher != nil {
-			instructors = told(instructors, teacher.Name, "instructor", fmt.Sprintf("%s %s: %s", start, c.Ride.Rider.Called(), short(c)))
-		}
-		if words := forFamily(c, start); words != "" {
-			families = told(families, c.Ride.Rider.Called(), "family", words)
-		}
+	changes := slices.DeleteFunc(w.Changes(p), func(c model.Change) bool { return c.Ride.Date() != date })
+	b := &barn{now: d, posted: layOut(w, p, date, w.AsPosted(date))}
+	for _, c := range changes {
+		b.move(c)
 	}
-	m.People = append(instructors, families...)
-	return m
-}
-
-// told adds to what a person is to be told.
-func told(notes []Note, to, role, words string) []Note {
-	i := slices.IndexFunc(notes, func(n Note) bool { return n.To == to })
-	if i < 0 {
-		return append(notes, Note{to, role, []string{words}})
-	}
-	notes[i].Words = append(notes[i].Words, words)
-	return notes
-}
-
-// short is a change in a few words.
-func short(c model.Change) string {
-	switch {
-	case c.After == nil && c.Before != nil:
-		return c.How() + ", was on " + c.Before.Horse.Name
-	case c.After == nil:
-		return c.How()
-	case c.Before == nil:
-		return "rides " + c.After.Horse.Name + " in " + c.After.Seat.Tag
-	case c.How() == "other tack":
-		return c.After.Horse.Name + " in " + c.After.Seat.Tag + ", other tack"
-	}
-	return c.After.Horse.Name + " in " + c.After.Seat.Tag + ", not " + c.Before.Horse.Name
-}
-
-// forFamily is what a family asks: does she ride, when, and on the same horse. A
-// change of tack is none of its concern, nor is a lesson that it knows to be off
-// because the rider herself is away.
-func forFamily(c model.Change, start string) string {
-	switch c.How() {
-	case "another horse":
-		return "still rides at " + start + ", on another horse"
-	case "on the ground":
-		return "has no horse at " + start + "; the instructor decides what is done instead"
-	case "rides":
-		return "rides at " + start
-	case "does not ride":
-		if c.Ride.Meeting.NotHeld != "" {
-			return "no lesson at " + start
-		}
-	}
-	return ""
-}
-
-func (d *day) move(c model.Change) Move {
-	m := Move{Start: Clock(c.Ride.Start), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name, How: c.How()}
-	var before, after []*model.Piece
-	same := false
-	if c.Before != nil {
-		m.Was, before = c.Before.Horse.Name, c.Before.Pieces()
-	}
-	if c.After != nil {
-		m.Now, after = c.After.Horse.Name, c.After.Pieces()
-		same = c.Before != nil && c.Before.Horse == c.After.Horse
-	}
-	without := func(all, these []*model.Piece) []*model.Piece {
-		return slices.DeleteFunc(slices.Clone(all), func(x *model.Piece) bool { return same && slices.Contains(these, x) })
-	}
-	if c.After != nil {
-		m.Fetch = d.pieces(c.After, without(after, before))
-	}
-	if c.Before != nil {
-		m.Return = d.pieces(c.Before, slices.DeleteFunc(without(before, after), func(x *model.Piece) bool {
-			return slices.Contains(after, x) || d.stays(x, c.Before.Horse)
-		}))
-	}
+	b.fetch()
+	b.putBack()
+	b.leave()
+	m.Moves = b.inOrder()
+	m.People = people(changes, w.House)
 	return m
 }
 
@@ -139,12 +71,15 @@ func (m *Moved) Text() string {
 		p.line("nothing moved")
 	}
 	for _, x := range m.Moves {
-		p.para(model.Minute(x.Start).Clock(m.twelve)+"  ", x.words())
+		p.para(m.clock(x.Start)+"  ", m.words(x))
 		for _, f := range x.Fetch {
-			p.para("    "+box(!f.Travels)+"fetch   ", f.words())
+			p.para("    "+box(!f.Travels)+"fetch   ", m.fetchWords(f))
+		}
+		for _, f := range x.Leave {
+			p.para("        leave   ", f.words())
 		}
 		for _, f := range x.Return {
-			p.para("    "+box(!f.Travels)+"return  ", f.words())
+			p.para("    "+box(!f.Travels)+"return  ", m.returnWords(f))
 		}
 	}
 	if len(m.People) > 0 {
@@ -168,20 +103,50 @@ func (m *Moved) Text() string {
 	return p.String()
 }
 
-func (x Move) words() string {
+func (m *Moved) clock(c Clock) string { return model.Minute(c).Clock(m.twelve) }
+
+func (m *Moved) words(x Move) string {
 	who := x.Rider + " (" + x.Lesson + "): "
-	switch x.How {
-	case "another horse":
-		return who + x.Now + ", not " + x.Was
-	case "other tack":
-		return who + x.Now + ", other tack"
-	case "rides":
-		return who + "rides " + x.Now
+	if x.Rider == "" {
+		who = x.Lesson + ": "
 	}
-	if x.Was != "" {
-		return who + x.How + "; " + x.Was + " is not needed for it"
+	s := who + x.How
+	switch {
+	case x.How == "as posted", x.How == "other tack", x.How == "another instructor" && x.Now != "":
+		s = who + x.Now + ", " + x.How
+	case x.How == "another horse":
+		s = who + x.Now + ", not " + x.Was
+	case x.How == "rides":
+		s = who + "rides " + x.Now
+	case x.Now != "":
+		s = who + x.Now
+	case x.Was != "":
+		s += "; " + x.Was + " is not needed for it"
 	}
-	return who + x.How
+	if x.WasStart != 0 {
+		s += ", at " + m.clock(x.Start) + " and not " + m.clock(x.WasStart)
+	}
+	if x.Arena != "" {
+		s += ", in " + x.Arena
+	}
+	if x.OnBy != 0 && (len(x.Fetch) > 0 || x.WasStart != 0 && x.OnBy < x.Start) {
+		s += "; on by " + m.clock(x.OnBy)
+	}
+	return s
+}
+
+func (m *Moved) fetchWords(p Piece) string {
+	if p.From == "" {
+		return p.words()
+	}
+	return p.words() + ", from " + p.From + ", off at " + m.clock(p.OffAt)
+}
+
+func (m *Moved) returnWords(p Piece) string {
+	if p.OffAt == 0 {
+		return p.words()
+	}
+	return p.words() + ", from " + m.clock(p.OffAt) + " on"
 }
 
 // words of a piece on one line.
@@ -190,19 +155,14 @@ func (p Piece) words() string {
 	if p.Size != "" {
 		s += " " + p.Size
 	}
-	if p.Rack != "" {
-		s += ", at " + p.Rack
-	}
-	if p.KeptAt != "" {
-		s += ", with " + p.KeptAt
+	switch {
+	case p.KeptAt != "":
+		s += ", kept with " + p.KeptAt
+	case p.Rack != "":
+		s += ", " + p.Rack
 	}
 	if p.Looks != "" {
 		s += " (" + p.Looks + ")"
 	}
 	return s
-}
-
-// stays reports whether a horse wears a piece on the date all the same.
-func (d *day) stays(x *model.Piece, h *model.Horse) bool {
-	return slices.ContainsFunc(d.horse[h], func(s *model.Stint) bool { return slices.Contains(s.Turn.Pieces(), x) })
 }

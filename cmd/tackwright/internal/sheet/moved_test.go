@@ -9,32 +9,60 @@ import (
 	"tackwright/model"
 )
 
-// mended is a Monday that was posted with Mia on Star at 10:00 and Leo on Star at
-// 11:00; now Mia rides Moss in Star's saddle, and Leo as posted.
-func mended(t *testing.T) *Moved {
+// wrong is a Monday that goes wrong: a barn, how its rides were posted, what
+// happens then, and how they are now, each in the order of the rides.
+type wrong struct {
+	*fixtures.Barn
+	moss *model.Horse
+	elm  *model.Piece
+}
+
+func goWrong(t *testing.T, lessons func(b *wrong) (posted []*model.Turn), happens func(b *wrong) (now []*model.Turn)) *Moved {
 	t.Helper()
-	b := fixtures.New()
-	moss := b.Horse("Moss")
-	b.Row(moss, b.Oak)
+	b := &wrong{Barn: fixtures.New()}
+	b.moss = b.Horse("Moss")
+	b.Row(b.moss, b.Oak)
+	b.elm = b.Saddle("elm", b.Star, b.moss)
+	was := lessons(b)
+	w := b.Week()
+	fixtures.Post(w, fixtures.Plan(w, was...))
+	now := happens(b)
+	w = b.Centre.Repair(monday, 1, b.Now)
+	return WhatMoved(w, fixtures.Plan(w, now...), monday, posted)
+}
+
+// twoOnStar are Mia at 10:00 and Leo at 11:00, both on Star in oak.
+func twoOnStar(b *wrong) []*model.Turn {
 	b.Lesson(monday, "10:00-10:45", b.Mia)
 	b.Lesson(monday, "11:00-11:45", b.Rider("Leo"))
-	w := b.Week()
-	told := &model.Posted{Version: 1, From: monday, Until: monday}
-	for _, r := range w.Rides {
-		told.Told = append(told.Told, model.Told{Date: monday, Start: r.Start, End: r.End, Lesson: r.Meeting.Lesson, Rider: r.Rider, Turn: b.Turn(b.Star, b.Oak)})
+	return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
+}
+
+// mended is a Monday on which Mia rides Moss in Star's saddle, and Leo as posted.
+func mended(t *testing.T) *Moved {
+	t.Helper()
+	return goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		return []*model.Turn{b.Turn(b.moss, b.Oak), b.Turn(b.Star, b.Oak)}
+	})
+}
+
+// said is what a person is to be told.
+func said(m *Moved, to string) []string {
+	for _, n := range m.People {
+		if n.To == to {
+			return n.Words
+		}
 	}
-	b.Posted = append(b.Posted, told)
-	w = b.Centre.Repair(monday, 1, model.Instant{})
-	return WhatMoved(w, fixtures.Plan(w, b.Turn(moss, b.Oak), b.Turn(b.Star, b.Oak)), monday, posted)
+	return nil
 }
 
 func TestTheBarnIsToldWhatTheOtherHorseWears(t *testing.T) {
 	m := mended(t)
-	if len(m.Moves) != 1 {
+	if len(m.Moves) != 2 {
 		t.Fatalf("%+v", m.Moves)
 	}
 	x := m.Moves[0]
-	if x.Rider != "Mia" || x.How != "another horse" || x.Was != "Star" || x.Now != "Moss" || x.Start != clock("10:00") {
+	if x.Rider != "Mia" || x.How != "another horse" || x.Was != "Star" || x.Now != "Moss" || x.Start != clock("10:00") || x.OnBy != clock("09:50") {
 		t.Errorf("%+v", x)
 	}
 	if !slices.Equal(tags(x.Fetch), []string{"oak", "oak pad", "oak girth"}) || len(x.Return) != 0 {
@@ -42,22 +70,127 @@ func TestTheBarnIsToldWhatTheOtherHorseWears(t *testing.T) {
 	}
 }
 
-func TestWhoIsNotTouchedIsNotTold(t *testing.T) {
-	m := mended(t)
-	for _, n := range m.People {
-		if n.To == "Leo" {
-			t.Errorf("Leo rides as posted, and is told %q", n.Words)
+// The posted list has the saddle on Star from before ten: now it has to come over.
+func TestARideThatGoesAsPostedIsNamedWhereItsTackComesFromElsewhere(t *testing.T) {
+	x := mended(t).Moves[1]
+	if x.Rider != "Leo" || x.How != "as posted" || x.Now != "Star" || len(x.Fetch) != 3 || x.Fetch[0].From != "Moss" || x.Fetch[0].OffAt != clock("10:45") {
+		t.Errorf("%+v", x)
+	}
+}
+
+func TestWhatComesToTheHorseByThePostedListIsNotFetched(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn { return []*model.Turn{nil, b.Turn(b.Star, b.Oak)} })
+	if len(m.Moves) != 1 || m.Moves[0].Rider != "Mia" || len(m.Moves[0].Fetch)+len(m.Moves[0].Return) != 0 {
+		t.Errorf("oak is on Star from before ten, and stays until noon: %+v", m.Moves)
+	}
+}
+
+func TestAPieceGoesBackOnceAfterItsLastRide(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		return []*model.Turn{b.Turn(b.Star, b.elm), b.Turn(b.Star, b.elm)}
+	})
+	if len(m.Moves) != 2 {
+		t.Fatalf("%+v", m.Moves)
+	}
+	mia, leo := m.Moves[0], m.Moves[1]
+	if !slices.Equal(tags(mia.Fetch), []string{"elm", "elm pad", "elm girth"}) || len(leo.Fetch) != 0 {
+		t.Errorf("fetch %v for Mia, %v for Leo", tags(mia.Fetch), tags(leo.Fetch))
+	}
+	if len(mia.Return) != 0 || !slices.Equal(tags(leo.Return), []string{"elm", "elm pad", "elm girth", "oak", "oak pad", "oak girth"}) && !slices.Equal(tags(leo.Return), []string{"oak", "oak pad", "oak girth", "elm", "elm pad", "elm girth"}) {
+		t.Fatalf("return %v with Mia, %v with Leo", tags(mia.Return), tags(leo.Return))
+	}
+	for _, p := range leo.Return {
+		if used := strings.HasPrefix(p.Tag, "elm"); used != (p.OffAt == clock("11:45")) || !used && p.OffAt != 0 {
+			t.Errorf("%s goes back from %v on", p.Tag, p.OffAt)
 		}
 	}
-	i := slices.IndexFunc(m.People, func(n Note) bool { return n.To == "Mia" })
-	if i < 0 || !slices.Equal(m.People[i].Words, []string{"still rides at 10:00, on another horse"}) {
-		t.Errorf("%+v", m.People)
+}
+
+func TestWhatHangsIdleForNowAndIsWornLaterIsLeft(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		return []*model.Turn{b.Turn(b.Star, b.elm), b.Turn(b.Star, b.Oak)}
+	})
+	if !slices.Equal(tags(m.Moves[0].Leave), []string{"oak", "oak pad", "oak girth"}) {
+		t.Errorf("%+v", m.Moves[0])
+	}
+}
+
+func TestAMovedLessonIsToldToAllWithItsNewHour(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		b.Note(model.Note{Kind: model.NoteMoved, Lesson: b.Lessons[0], From: fixtures.At("09:30"), Until: fixtures.At("10:15"), Arena: b.Arena("field")})
+		return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
+	})
+	if len(m.Moves) != 1 || m.Moves[0].How != "another time" || m.Moves[0].WasStart != clock("10:00") || m.Moves[0].OnBy != clock("09:20") || len(m.Moves[0].Fetch) != 0 {
+		t.Fatalf("%+v", m.Moves)
+	}
+	if got := said(m, "Mia"); !slices.Equal(got, []string{"rides at 09:30, not at 10:00, in field"}) {
+		t.Errorf("%q", got)
+	}
+	if got := said(m, "Ann"); !slices.Equal(got, []string{"09:30 Mia: Star in oak, not at 10:00, in field"}) {
+		t.Errorf("%q", got)
+	}
+	if text := strings.Join(strings.Fields(m.Text()), " "); !strings.Contains(text, "Star, at 09:30 and not 10:00, in field; on by 09:20") {
+		t.Error(text)
+	}
+}
+
+func TestAShortenedLessonIsToldByItsEnd(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		b.Note(model.Note{Kind: model.NoteShortened, Lesson: b.Lessons[1], Until: fixtures.At("11:30")})
+		return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
+	})
+	if got := said(m, "Leo"); !slices.Equal(got, []string{"rides at 11:00 until 11:30, not 11:45"}) {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestBothInstructorsAreTold(t *testing.T) {
+	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+		b.Note(model.Note{Kind: model.NoteInstructor, Lesson: b.Lessons[0], Instructor: b.Person("Bea")})
+		return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
+	})
+	for to, want := range map[string]string{
+		"Ann": "10:00 Mon 23 Nov 10:00: Bea takes it",
+		"Bea": "10:00 Mia: Star in oak; you take the lesson",
+		"Mia": "still rides at 10:00, with Bea",
+	} {
+		if got := said(m, to); !slices.Equal(got, []string{want}) {
+			t.Errorf("%s: %q", to, got)
+		}
+	}
+}
+
+func TestAFamilyIsToldThatThereIsNoLesson(t *testing.T) {
+	for name, happens := range map[string]func(b *wrong){
+		"arena closed": func(b *wrong) {
+			b.Ring.Closures = []model.Period{{From: monday, Until: monday, End: fixtures.At("10:30")}}
+		},
+		"instructor away": func(b *wrong) { b.Ann.Away = []model.Period{{From: monday, Until: monday, End: fixtures.At("10:30")}} },
+		"cancelled":       func(b *wrong) { b.Note(model.Note{Kind: model.NoteCancelled, Lesson: b.Lessons[0]}) },
+	} {
+		m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
+			happens(b)
+			return []*model.Turn{nil, b.Turn(b.Star, b.Oak)}
+		})
+		if got := said(m, "Mia"); !slices.Equal(got, []string{"no lesson at 10:00"}) {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}
+
+func TestWhoIsNotTouchedIsNotTold(t *testing.T) {
+	m := mended(t)
+	if got := said(m, "Leo"); got != nil {
+		t.Errorf("Leo rides as posted, and is told %q", got)
+	}
+	if got := said(m, "Mia"); !slices.Equal(got, []string{"still rides at 10:00, on another horse"}) {
+		t.Errorf("%q", got)
 	}
 }
 
 func TestTheSheetOfWhatMovedFitsThePage(t *testing.T) {
 	text := mended(t).Text()
-	for _, want := range []string{"WHAT MOVED", "10:00  Mia", "fetch   oak", "TO BE TOLD", "still rides at 10:00", "saddle fitter"} {
+	for _, want := range []string{"WHAT MOVED", "10:00  Mia", "fetch   oak", "from Moss, off at 10:45", "TO BE TOLD", "still rides at 10:00", "saddle fitter"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
