@@ -42,7 +42,8 @@ With --json:
 	changes[].start
 	changes[].lesson
 	changes[].rider
-	changes[].how              another horse, other tack, rides, on the ground,
+	changes[].how              another horse, other tack, another time, another
+	                           arena, another instructor, rides, on the ground,
 	                           does not ride
 	changes[].before           horse and tags as posted; none: on the ground
 	changes[].after            horse and tags now; none: on the ground
@@ -53,6 +54,8 @@ With --json:
 	moved[].day                the date in words
 	moved[].plan               "pencilled in ...", or "version 3, posted by ..."
 	moved[].version            of a posted plan
+	moved[].with_notes_up_to   number of the latest note for the date that was
+	                           written since the plan was posted
 	moved[].pencilled          so it has no version
 	moved[].hash               of a pencilled plan: another one after any change
 	                           of who rides what
@@ -86,13 +89,19 @@ With --json:
 	moved[].deferral           who decides what the program does not
 	moved[].moves[]            for the barn, by time
 	moved[].moves[].start
-	moved[].moves[].rider
-	moved[].moves[].lesson
-	moved[].moves[].how        another horse, other tack, rides, on the ground,
-	                           does not ride
+	moved[].moves[].was_start  that was posted, where it is another
+	moved[].moves[].on_by      when all must be on the horse; none: it has none
+	moved[].moves[].rider      none: a horse's other work
+	moved[].moves[].lesson     or what other work it is
+	moved[].moves[].how        another horse, other tack, another time, another
+	                           arena, another instructor, rides, on the ground,
+	                           does not ride; as posted, where only its tack comes
+	                           or goes otherwise
 	moved[].moves[].was        the horse that was posted
 	moved[].moves[].now        the horse that carries it now
-	moved[].moves[].fetch[]    what this horse did not wear for it before
+	moved[].moves[].arena      where it is now, if it was posted for another
+	moved[].moves[].fetch[]    what the posted list does not bring to this horse
+	                           by then, or from elsewhere
 	moved[].moves[].fetch[].kind saddle, pad, girth ...
 	moved[].moves[].fetch[].layer of two pads and more: 1 lies on the horse's back
 	moved[].moves[].fetch[].piece tag
@@ -107,8 +116,13 @@ With --json:
 	                              rack
 	moved[].moves[].fetch[].off_at when that ride ends
 	moved[].moves[].fetch[].on_again when the horse it came off wears it again
-	moved[].moves[].return[]   what it would have worn, and is not needed here;
-	                           with the keys of moved[].moves[].fetch[]
+	moved[].moves[].leave[]    what the posted list puts on that horse for it, and
+	                           now hangs where it is then; with the keys of
+	                           moved[].moves[].fetch[]
+	moved[].moves[].return[]   what goes back after this ride and not when the
+	                           posted list says; without off_at: at once, since
+	                           nobody wears it any more; with the keys of
+	                           moved[].moves[].fetch[]
 	moved[].people[]           who is to be told, and what
 	moved[].people[].to
 	moved[].people[].role      instructor or family

@@ -73,7 +73,7 @@ type change struct {
 	Start  string `json:"start"`
 	Lesson string `json:"lesson"`
 	Rider  string `json:"rider"`
-	How    string `json:"how" about:"another horse, other tack, rides, on the ground, does not ride"`
+	How    string `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride"`
 	Before string `json:"before,omitempty" about:"horse and tags as posted; none: on the ground"`
 	After  string `json:"after,omitempty" about:"horse and tags now; none: on the ground"`
 	Why    string `json:"why"`
@@ -213,7 +213,7 @@ func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) s
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, w.DayName(w.From), a.howMany())
 	if a.Proved {
-		b.WriteString("Proved: in no plan do more riders keep their ride, or as many their horse and their tack.\n")
+		b.WriteString(wrap("", "Proved: no plan keeps more riding of those who were told that they ride; of those as good in that, none keeps more of them on their horse, nor then in their tack."))
 	} else {
 		b.WriteString(wrap("", "Not proved to be best: "+cmp.Or(a.couldBe, "the search was not over")+"."))
 	}
