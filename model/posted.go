@@ -4,9 +4,18 @@ import "slices"
 
 // PostedOn is what was last posted for a date, as a plan of that date alone: the
 // week is made of what the centre says now, so that rides that are off since are
-// not seated, whatever was told. gone are rides that were posted with a horse and
-// that the date no longer has. posted is nil where nothing was.
+// not seated, whatever was told. Rides that had started when it was posted are
+// facts, so that what has happened to them since breaks no rule of the plan; what
+// the ridden record of the date says of them is not what was posted. gone are
+// rides to come that were posted with a horse and that the date no longer has.
+// posted is nil where nothing was.
 func (c *Centre) PostedOn(d Date) (posted *Posted, w *Week, p *Plan, gone []Told) {
+	return c.PostedAt(d, Instant{})
+}
+
+// PostedAt is [Centre.PostedOn] where rides that have started by now are facts
+// too; a zero now is not known.
+func (c *Centre) PostedAt(d Date, now Instant) (posted *Posted, w *Week, p *Plan, gone []Told) {
 	for _, x := range slices.Backward(c.Posted) {
 		if x.From <= d && d <= x.Until {
 			posted = x
@@ -16,10 +25,17 @@ func (c *Centre) PostedOn(d Date) (posted *Posted, w *Week, p *Plan, gone []Told
 	if posted == nil {
 		return nil, nil, nil, nil
 	}
-	w = c.Week(d, 1, Instant{})
+	asTold := *c
+	asTold.Ridden = slices.DeleteFunc(slices.Clone(c.Ridden), func(x *Ridden) bool { return x.Date == d })
+	w = asTold.Week(d, 1, later(now, later(posted.Now, posted.At)))
 	p = &Plan{Turns: make([]*Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}
+	for i, r := range w.Rides {
+		if r.State == Started {
+			p.Turns[i] = r.Told
+		}
+	}
 	for _, t := range posted.Told {
-		if t.Date != d || t.Turn == nil {
+		if t.Date != d || t.Turn == nil || w.hasStarted(d, t.Start) {
 			continue
 		}
 		i := slices.IndexFunc(w.Rides, func(r *Ride) bool {
@@ -33,4 +49,25 @@ func (c *Centre) PostedOn(d Date) (posted *Posted, w *Week, p *Plan, gone []Told
 		}
 	}
 	return posted, w, p, gone
+}
+
+// NotesSince is the number of the latest note for a date that was written after
+// those that the version goes by, one that undoes another counted as that; 0 is
+// none.
+func (c *Centre) NotesSince(p *Posted, d Date) int {
+	latest := 0
+	for _, n := range c.Notes {
+		of := n
+		for of.Undoes != 0 {
+			i := slices.IndexFunc(c.Notes, func(x *Note) bool { return x.Number == of.Undoes })
+			if i < 0 || c.Notes[i].Number >= of.Number {
+				break
+			}
+			of = c.Notes[i]
+		}
+		if n.Number > p.Notes && of.isFor(d) {
+			latest = max(latest, n.Number)
+		}
+	}
+	return latest
 }

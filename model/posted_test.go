@@ -45,3 +45,32 @@ func TestWhatWasPostedForADateIsAPlanOfThatDate(t *testing.T) {
 		}
 	}
 }
+
+// rules.md: a ride under way when its horse goes out ends that minute, and what
+// facts break is inherited; so a day that was repaired after that can be printed.
+func TestWhatHadStartedWhenItWasPostedIsAFactOfIt(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(b *fixtures.Barn)
+		now    model.Instant
+		broken int
+	}{
+		{"posted ahead", func(*fixtures.Barn) {}, model.Instant{}, 1},
+		{"posted after it started", func(b *fixtures.Barn) { b.Posted[0].At = monday("10:35") }, model.Instant{}, 0},
+		{"posted for a later hour", func(b *fixtures.Barn) { b.Posted[0].Now = monday("10:00") }, model.Instant{}, 0},
+		{"looked at since", func(*fixtures.Barn) {}, monday("10:35"), 0},
+		{"and the day is closed", func(b *fixtures.Barn) {
+			b.Ridden = []*model.Ridden{{Date: fixtures.Monday, Differs: []model.Differs{{How: model.CutShort, Lesson: b.Lessons[0], Rider: b.Mia, End: fixtures.At("10:20")}}}}
+		}, monday("10:35"), 0},
+	} {
+		b := fixtures.New()
+		l := b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+		b.Tell(l, b.Mia, b.Turn(b.Star, b.Oak))
+		b.Star.Out = []model.Out{{Why: model.Lame, From: monday("10:30"), At: monday("10:30")}}
+		c.change(b)
+		_, w, p, gone := b.PostedAt(fixtures.Monday, c.now)
+		if broken := model.Broken(w.Audit(p)); len(broken) != c.broken || len(gone) > 0 || p.Turns[0] == nil || w.Rides[0].End != fixtures.At("11:00") {
+			t.Errorf("%s: broken %v, gone %v, to %s", c.name, broken, gone, w.Rides[0].End)
+		}
+	}
+}

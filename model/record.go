@@ -7,6 +7,7 @@ type Posted struct {
 	Version     int
 	By          *Person
 	At          Instant
+	Now         Instant // rides that had started then were facts of it; zero: none
 	From, Until Date
 	Notes       int // number of the latest note that it goes by; 0: none had been written
 	Told        []Told

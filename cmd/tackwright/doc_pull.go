@@ -11,7 +11,9 @@ counted in).
 The plan is the one that was posted for that date; where none was, the
 pencilled one in plans/, or the one that --plan names. It is audited first: a
 plan that breaks a rule is not printed, its broken rules are, and the status
-is 1. The sheet names riders by first name, and never a weight.
+is 1. What only facts break is a warning. Where notes for that date are later than
+the posted plan, the sheet says up to which it goes by them. It names riders by
+first name, and never a weight.
 
 Example:
 
@@ -32,6 +34,8 @@ With --json:
 	day                        the date in words
 	plan                       "pencilled in ...", or "version 3, posted by ..."
 	version                    of a posted plan
+	with_notes_up_to           number of the latest note for the date that was
+	                           written since the plan was posted
 	pencilled                  so it has no version
 	hash                       of a pencilled plan: another one after any change
 	                           of who rides what

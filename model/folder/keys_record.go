@@ -72,7 +72,6 @@ var toldKeys = &table[toldEntry]{
 type postedEntry struct {
 	*model.Posted
 	rides     []*node
-	now       model.Instant
 	proof     model.Proof
 	withdraws int
 	sources   []sourceFile
@@ -113,7 +112,7 @@ var postedKeys = &table[postedEntry]{
 		is("from", dates, "first date", "", func(p *postedEntry, v model.Date) { p.From = v }),
 		is("until", dates, "last date, which counts", "", func(p *postedEntry, v model.Date) { p.Until = v }),
 		is("withdraws", counted, "number of an earlier version, in place of which those before it stand again", "none", func(p *postedEntry, v int) { p.withdraws = v }).eg(`4`),
-		is("now", instants, "rides that had started then were facts", "none had", func(p *postedEntry, v model.Instant) { p.now = v }),
+		is("now", instants, "rides that had started then were facts", "none had", func(p *postedEntry, v model.Instant) { p.Now = v }),
 		is("hash", words("hexadecimal digits", `"1b9f..."`), "what the proof is bound to", "nothing is proved", func(p *postedEntry, v string) { p.proof.Hash = v }),
 		is("notes", counted, "number of the latest note that it goes by", "none had been written", func(p *postedEntry, v int) { p.Notes = v }).eg(`12`),
 		is("goal", list(tableForm("a goal", `{ name = "seat a", value = 4, bound = 4, proved = true }`, goalKeys), "a list of goals"), "what is known of each goal", "nothing", func(p *postedEntry, v []model.GoalResult) { p.proof.Goals = v }),

@@ -47,7 +47,7 @@ func (f *Folder) ReadPosted(p *model.Posted) (*model.Week, *model.Plan, []Troubl
 		sortTroubles(r.troubles)
 		return nil, nil, r.troubles, nil
 	}
-	w := r.centre.Week(e.From, int(e.Until-e.From)+1, e.now)
+	w := r.centre.Week(e.From, int(e.Until-e.From)+1, e.Now)
 	plan := r.toldPlan(w, &e)
 	if len(r.troubles) > 0 {
 		sortTroubles(r.troubles)
@@ -142,7 +142,7 @@ func (r *reader) toldPlan(w *model.Week, e *postedEntry) *model.Plan {
 			continue
 		}
 		turn := t.turn(r, n)
-		if !e.now.IsZero() && !e.now.Before(model.Instant{Date: t.Date, Minute: t.Start}) {
+		if !e.Now.IsZero() && !e.Now.Before(model.Instant{Date: t.Date, Minute: t.Start}) {
 			continue // a fact of its week
 		}
 		s := seatedEntry{date: t.Date, start: t.Start, end: t.End, lesson: t.Lesson, rider: t.Rider}

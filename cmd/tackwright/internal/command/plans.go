@@ -47,18 +47,18 @@ func (c *call) readPlan(f *folder.Folder, file string) (*kept, error) {
 	return &kept{week: w, plan: p, file: file}, nil
 }
 
-// posted is the last posted plan of a date as a plan of that date alone; nil is
-// that none was posted.
-func posted(c *model.Centre, date model.Date) (*kept, error) {
-	p, w, plan, gone := c.PostedOn(date)
+// posted is the last posted plan of a date as a plan of that date alone, with what
+// has started by now as facts; nil is that none was posted.
+func posted(f *folder.Folder, date model.Date, now model.Instant) (*kept, error) {
+	p, w, plan, gone := f.Centre.PostedAt(date, now)
 	switch {
 	case p == nil:
 		return nil, nil
 	case len(gone) > 0:
-		return nil, no("version %d, posted for %s, has a ride at %s in %s that the folder no longer has; plan again, and post that",
-			p.Version, date.Words(), gone[0].Start, gone[0].LessonName)
+		return nil, no("version %d, posted for %s, has a ride at %s in %s that the folder no longer has; mend the day: tackwright repair %s %s",
+			p.Version, date.Words(), gone[0].Start.Clock(f.Centre.House.TwelveHour), gone[0].LessonName, typed(f.Dir), date)
 	}
-	k := &kept{week: w, plan: plan, stamp: sheet.Stamp{Version: p.Version, At: p.At}}
+	k := &kept{week: w, plan: plan, stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: f.Centre.NotesSince(p, date)}}
 	if p.By != nil {
 		k.stamp.By = p.By.Name
 	}

@@ -21,7 +21,9 @@ counted in).
 The plan is the one that was posted for that date; where none was, the
 pencilled one in plans/, or the one that --plan names. It is audited first: a
 plan that breaks a rule is not printed, its broken rules are, and the status
-is 1. The sheet names riders by first name, and never a weight.
+is 1. What only facts break is a warning. Where notes for that date are later than
+the posted plan, the sheet says up to which it goes by them. It names riders by
+first name, and never a weight.
 `,
 	example: "tackwright pull examples/sallowdene tomorrow",
 	least:   2, most: 2, answer: sheet.PullList{},
@@ -64,15 +66,23 @@ func pullList(c *call, file, today string) (*sheet.PullList, error) {
 	var p *kept
 	if file != "" {
 		p, err = c.readPlan(f, file)
-	} else if p, err = posted(f.Centre, date); p == nil && err == nil {
+	} else if p, err = posted(f, date, k.begun()); p == nil && err == nil {
 		p, err = c.planFor(f, date, "with --plan FILE")
 	}
 	if err != nil {
 		return nil, err
 	}
-	if broken := model.Broken(p.week.Audit(p.plan)); len(broken) > 0 {
+	found := p.week.Audit(p.plan) // the broken ones first
+	broken := model.Broken(found)
+	switch {
+	case len(broken) > 0 && p.stamp.Version > 0:
+		fmt.Fprint(c.err, violationsText(broken))
+		return nil, no("version %d no longer keeps every rule, so it is not printed; mend the day: tackwright repair %s %s", p.stamp.Version, typed(f.Dir), date)
+	case len(broken) > 0:
 		fmt.Fprint(c.err, violationsText(broken))
 		return nil, no("this plan breaks a rule, so it is not printed; mend it, or plan again")
+	case len(found) > 0:
+		fmt.Fprint(c.err, "Warning: what has been ridden or posted elsewhere breaks these, whatever the plan does.\n\n"+violationsText(found))
 	}
 	stamp := k.printed(p.stamp)
 	if within, err := filepath.Rel(f.Dir, p.file); err == nil && p.file != "" {

@@ -39,6 +39,15 @@ func (c *call) clock(centre *model.Centre, flag string) (clock, error) {
 	return k, nil
 }
 
+// begun is up to when rides have started: now, where that is known, else the
+// beginning of today.
+func (k clock) begun() model.Instant {
+	if k.real {
+		return k.now
+	}
+	return model.Instant{Date: k.today}
+}
+
 func minuteOf(t time.Time) model.Minute { return model.Minute(t.Hour()*60 + t.Minute()) }
 
 // date reads a date as people say it: 2026-11-25, today, tomorrow, or a weekday,

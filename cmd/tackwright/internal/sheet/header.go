@@ -14,6 +14,7 @@ import (
 type Stamp struct {
 	Version int           // of the posted plan; 0: pencilled
 	File    string        // of a pencilled plan, as people find it
+	Notes   int           // the latest note for the date that the posted plan does not know yet; 0: none
 	By      string        // who posted it
 	At      model.Instant // when
 	Printed model.Instant
@@ -26,6 +27,7 @@ type Header struct {
 	Day     string `json:"day" about:"the date in words"`
 	Plan    string `json:"plan" about:"\"pencilled in ...\", or \"version 3, posted by ...\""`
 	Version int    `json:"version,omitempty" about:"of a posted plan"`
+	Notes   int    `json:"with_notes_up_to,omitempty" about:"number of the latest note for the date that was written since the plan was posted"`
 	Pencil  bool   `json:"pencilled" about:"so it has no version"`
 	Hash    string `json:"hash,omitempty" about:"of a pencilled plan: another one after any change of who rides what"`
 	Printed string `json:"printed" about:"\"2026-11-26 07:10\""`
@@ -52,6 +54,7 @@ func (d *day) header(s Stamp) Header {
 		Date:    d.date.String(),
 		Day:     d.week.DayName(d.date) + " " + strconv.Itoa(d.date.Year()),
 		Version: s.Version,
+		Notes:   s.Notes,
 		Printed: s.Printed.String(),
 		printed: d.instant(s.Printed),
 		dayName: d.week.DayName(d.date),
@@ -68,8 +71,12 @@ func (d *day) header(s Stamp) Header {
 		}
 		h.Plan += ", as of " + h.Hash
 	} else {
-		h.short = d.date.Words() + ", version " + strconv.Itoa(s.Version)
-		h.Plan = "version " + strconv.Itoa(s.Version) + ", posted by " + cmp.Or(s.By, "somebody") + " on " + d.instant(s.At)
+		version := "version " + strconv.Itoa(s.Version)
+		if s.Notes > 0 {
+			version += ", with notes up to " + strconv.Itoa(s.Notes)
+		}
+		h.short = d.date.Words() + ", " + version
+		h.Plan = version + ", posted by " + cmp.Or(s.By, "somebody") + " on " + d.instant(s.At)
 	}
 	carriers := map[*model.Horse]bool{}
 	for _, x := range d.stints {
