@@ -44,7 +44,11 @@ func (w *Week) Alone(r *Ride) (reasons []string, free []*Horse) {
 	}
 	slices.SortStableFunc(order, func(a, b string) int { return cmp.Compare(len(horses[b]), len(horses[a])) })
 	for _, why := range order {
-		reasons = append(reasons, fmt.Sprintf("%s: %s", why, strings.Join(horses[why], ", ")))
+		names := strings.Join(horses[why], ", ")
+		if n := len(w.Centre.Horses); n > 1 && n == len(horses[why]) {
+			names = "every horse"
+		}
+		reasons = append(reasons, fmt.Sprintf("%s: %s", why, names))
 	}
 	return reasons, nil
 }
@@ -53,19 +57,17 @@ func (w *Week) Alone(r *Ride) (reasons []string, free []*Horse) {
 // the ground, in words that read the same for every horse it is so for; "" is
 // that it can.
 func (w *Week) horseStops(r *Ride, h *Horse) string {
+	if NotAsHeld(r, h, nil) != "" && r.Held.Horse != h {
+		return "a note keeps the rider on " + r.Held.Horse.Name
+	}
+	if why := cmp.Or(w.NotThere(h, r.Date(), r.Start, r.End), w.TooYoung(h, r.Date(), r.Rider.Support), w.Unsuited(r, h)); why != "" {
+		return strings.ReplaceAll(why, h.Name, "the horse")
+	}
 	switch {
-	case NotAsHeld(r, h, nil) != "" && r.Held.Horse != h:
-		return "held on another horse"
-	case w.NotThere(h, r.Date(), r.Start, r.End) != "":
-		return "out, off or not here"
-	case w.TooYoung(h, r.Date(), r.Rider.Support) != "":
-		return "too young, or the year foaled is not known"
-	case w.Unsuited(r, h) != "":
-		return "does not suit the rider"
 	case h.Weight == 0:
 		return "the horse's weight is not known"
 	case !h.Carries(r.Rider.Weight, r.Rider.Support, w.House):
-		return "not within load"
+		return "the rider is more than the horse may carry"
 	}
 	if why := w.breaksAlone(r, &Turn{Horse: h}, bare...); why != "" {
 		return why
@@ -231,8 +233,25 @@ func (w *Week) breaksAlone(r *Ride, t *Turn, except ...string) string {
 	})
 	for _, v := range Broken(near.Audit(p)) {
 		if !slices.Contains(except, v.Rule.Name) {
-			return "beside what stands, " + v.Rule.Name
+			return cmp.Or(causes[v.Rule.Name], "beside what stands, "+v.Rule.Name)
 		}
 	}
 	return ""
+}
+
+// causes are the rules that a ride seated alone can break, as what stands in its
+// way: by name of the rule.
+var causes = map[string]string{
+	"load":                    "the rider is, with the tack, more than the horse may carry",
+	"day's work":              "the horse has no work left in its day",
+	"week's work":             "the horse has no work left in its week",
+	"run of work":             "the horse would work too long without a rest",
+	"horse in one place":      "the horse is at work elsewhere then, or too shortly before or after",
+	"horses apart":            "the horse is kept apart from one that is in the lesson",
+	"piece in one place":      "a piece that it needs is on another horse then",
+	"own tack only":           "a piece that it needs has to be cleaned first",
+	"room in the ring":        "the arena, the lesson or the instructor is full then",
+	"hands in the ring":       "the lesson counts on too few helpers",
+	"instructor in one place": "the instructor holds another lesson then",
+	"rider in one place":      "the rider has another ride then",
 }

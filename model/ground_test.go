@@ -37,20 +37,24 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 			bay := b.Horse("Bay")
 			b.Saddle("elm")
 			b.Note(model.Note{Kind: model.NoteKeep, Rider: b.Mia, Horse: bay})
-		}, "held on another horse: Star"},
-		{"lame", func(b *fixtures.Barn) { b.Star.Out = []model.Out{{Why: model.Lame}} }, "out, off or not here: Star"},
-		{"young", func(b *fixtures.Barn) { b.Star.Foaled = fixtures.Monday - 365 }, "too young, or the year foaled is not known: Star"},
-		{"ban", func(b *fixtures.Barn) { b.Mia.Bans = b.Horses }, "does not suit the rider: Star"},
+		}, "a note keeps the rider on Bay: Star"},
+		{"lame", func(b *fixtures.Barn) { b.Star.Out = []model.Out{{Why: model.Lame}} }, "the horse is out (lame) until a named person ends it: Star"},
+		{"young", func(b *fixtures.Barn) { b.Star.Foaled = fixtures.Monday - 365 }, "the horse is 1, and at least 3 is asked: Star"},
+		{"mounting", func(b *fixtures.Barn) { b.Star.Mounting, b.Mia.Mounting = []string{"block"}, []string{"lift"} },
+			"no mounting place is shared by rider, arena and the horse: Star"},
+		{"helpers", func(b *fixtures.Barn) { b.Star.MustLead, b.Lessons[0].Hands = true, model.Hands{} },
+			"the lesson counts on too few helpers: Star"},
+		{"ban", func(b *fixtures.Barn) { b.Mia.Bans = b.Horses }, "the horse is not for this rider: Star"},
 		{"horse's weight", func(b *fixtures.Barn) { b.Star.Weight = 0 }, "the horse's weight is not known: Star"},
-		{"load", func(b *fixtures.Barn) { b.Mia.Weight = 101_000 }, "not within load: Star"},
-		{"load with the tack", func(b *fixtures.Barn) { b.Mia.Weight = 90_000 }, "beside what stands, load: Star"},
+		{"load", func(b *fixtures.Barn) { b.Mia.Weight = 101_000 }, "the rider is more than the horse may carry: Star"},
+		{"load with the tack", func(b *fixtures.Barn) { b.Mia.Weight = 90_000 }, "the rider is, with the tack, more than the horse may carry: Star"},
 		{"history", func(b *fixtures.Barn) {
 			b.House.Limits.WeekDays = 2
 			b.From, b.Days = fixtures.Monday, 1
 			b.Rode(b.Turn(b.Star, b.Oak), fixtures.Monday+1, "10:00-11:00")
 			b.Rode(b.Turn(b.Star, b.Oak), fixtures.Monday+2, "10:00-11:00")
-		}, "beside what stands, week's work: Star"},
-		{"work", func(b *fixtures.Barn) { b.Work(b.Star, fixtures.Monday, "10:30-11:00") }, "beside what stands, horse in one place: Star"},
+		}, "the horse has no work left in its week: Star"},
+		{"work", func(b *fixtures.Barn) { b.Work(b.Star, fixtures.Monday, "10:30-11:00") }, "the horse is at work elsewhere then, or too shortly before or after: Star"},
 		{"chart", func(b *fixtures.Barn) { b.Chart[0].Until = fixtures.Monday - 1 }, "no seat is approved for the horse by the fit chart: Star"},
 		{"seat", func(b *fixtures.Barn) { b.Mia.Styles = []string{"western"} }, "no charted seat that fits the rider: Star"},
 		{"seat out", func(b *fixtures.Barn) { b.Oak.CheckDue = fixtures.Monday - 1 }, "every charted seat that fits the rider is out of use: Star"},
@@ -86,7 +90,7 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 		{"girth busy", func(b *fixtures.Barn) {
 			b.Work(b.Horse("Bay"), fixtures.Monday, "09:00-09:50").Girth = b.Tag("oak girth")
 			b.Mia.Bans = b.Horses[1:]
-		}, "beside what stands, piece in one place: Star"},
+		}, "a piece that it needs is on another horse then: Star"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			reasons, free := alone(c.change)
@@ -103,11 +107,21 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 func TestTheReasonOfMostHorsesComesFirst(t *testing.T) {
 	reasons, _ := alone(func(b *fixtures.Barn) {
 		b.Star.Weight = 0
-		b.Horse("Bay").Out = []model.Out{{Why: model.Lame}}
+		b.Horse("Bay").Out = []model.Out{{Why: model.Ill}}
 		b.Horse("Roan").Out = []model.Out{{Why: model.Ill}}
 	})
-	want := []string{"out, off or not here: Bay, Roan", "the horse's weight is not known: Star"}
+	want := []string{"the horse is out (ill) until a named person ends it: Bay, Roan", "the horse's weight is not known: Star"}
 	if !slices.Equal(reasons, want) {
+		t.Errorf("%q, want %q", reasons, want)
+	}
+}
+
+func TestAReasonThatIsSoForTheWholeHerdIsNotAList(t *testing.T) {
+	reasons, _ := alone(func(b *fixtures.Barn) {
+		b.Horse("Bay")
+		b.Mia.Bans = b.Horses
+	})
+	if want := []string{"the horse is not for this rider: every horse"}; !slices.Equal(reasons, want) {
 		t.Errorf("%q, want %q", reasons, want)
 	}
 }

@@ -27,9 +27,9 @@ func TestWhyARideIsNotOnItsUsualHorse(t *testing.T) {
 		{"it has worked too much before", func(b *fixtures.Barn) {
 			b.House.Limits.WeekMinutes = 60
 			b.Work(b.Star, fixtures.Monday+1, "10:00-10:30")
-		}, "Star: beside what stands, week's work"},
+		}, "Star: the horse has no work left in its week"},
 		{"it is at work", func(b *fixtures.Barn) { b.Work(b.Star, fixtures.Monday, "10:30-11:30") },
-			"Star: beside what stands, horse in one place"},
+			"Star: the horse is at work elsewhere then, or too shortly before or after"},
 		{"it carries another", func(b *fixtures.Barn) { b.Part(b.Lessons[0], b.Riders[1], "10:30-11:00") }, "Star carries Noor then"},
 		{"with another ride of the plan it would be too much", func(b *fixtures.Barn) {
 			b.Star.Limits.WeekMinutes = 60

@@ -37,3 +37,16 @@ func TestARideThatOthersKeepOnTheGroundSaysWhatWouldDo(t *testing.T) {
 		}
 	}
 }
+
+func TestOneHorseThatOthersNeedIsNamedAsOne(t *testing.T) {
+	b := fixtures.New()
+	b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia, b.Rider("Leo"))
+	plan, err := Plan(context.Background(), b.Week(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.Index(plan.Turns, nil)
+	if want := []string{"Star would do, but other rides of the week need it"}; i < 0 || !slices.Equal(plan.Ground[i], want) {
+		t.Errorf("%q", plan.Ground)
+	}
+}

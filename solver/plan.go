@@ -131,12 +131,12 @@ func groundWords(w *model.Week, r *model.Ride) []string {
 			reasons = append(reasons, s.String())
 		}
 	}
-	would := names[0]
+	would, them := names[0], "it"
 	if n := len(names) - 1; n > 0 {
-		would = strings.Join(names[:n], ", ") + " or " + names[n]
+		would, them = strings.Join(names[:n], ", ")+" or "+names[n], "them"
 	}
 	if len(reasons) > 0 {
-		return append(reasons, "with enough of them "+would+" would do, unless other rides of the week need them")
+		return append(reasons, "with enough of them "+would+" would do, unless other rides of the week need "+them)
 	}
-	return []string{would + " would do, but other rides of the week need them"}
+	return []string{would + " would do, but other rides of the week need " + them}
 }
