@@ -5,10 +5,12 @@ tackwright repair FOLDER [DATE]
 
 Takes the day as it was posted, with all notes and edits since, and finds the
 plan that differs from it in as few places as can be. DATE is today unless said.
-Rides that have started by --from (the time now, unless said) are facts. First,
+Rides that have started by --from (the time now, unless said) are facts, and a
+day that is over is closed, not mended. First,
 who was told that she rides still does; then as few rides as can be change their
 horse, then their tack; then whoever else can ride does; then the goals of any
-plan. Later days are left as posted, unless --through names the last to change.
+plan. Later days are left as posted, unless --through names the last to change;
+all of them must be posted.
 
 Prints each ride that changes, before and after, with the reason; what the barn
 is to fetch and return, in order of time; who is to be told; and the rides posted
@@ -28,6 +30,7 @@ Flags:
 	--post          make the repaired plan stand
 	--by NAME       the NAME of the person who does this; else the name that
 	                TACKWRIGHT_BY holds on this computer
+	--now TIME      take this TIME, such as 10:30 or 2026-11-25T10:30, for now
 	--today DATE    take DATE for today (else the folder's today, else the
 	                computer's)
 	--json          answer as JSON
@@ -139,6 +142,8 @@ With --json:
 	                           less
 	goals[].proved             the value is the least there is
 	proved                     every goal is
+	same                       it is what stands already, so there is nothing to
+	                           post
 	posted                     the version under which it stands
 */
 package main

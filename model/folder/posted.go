@@ -100,6 +100,28 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 	return b.Bytes()
 }
 
+// Stands reports whether a plan is what is posted for the dates of its week, and
+// no note for them has been written since.
+func (f *Folder) Stands(w *model.Week, p *model.Plan) bool {
+	var was []model.Told
+	for d := w.From; d <= w.Until; d++ {
+		for _, v := range slices.Backward(f.Centre.Posted) {
+			if v.From <= d && d <= v.Until {
+				if f.Centre.NotesSince(v, d) > 0 {
+					return false
+				}
+				was = append(was, of(d, v)...)
+				break
+			}
+		}
+	}
+	sortTold(was, func(t *model.Told) *model.Told { return t })
+	return slices.EqualFunc(told(w, p), was, func(x toldRide, y model.Told) bool {
+		return x.Date == y.Date && x.Start == y.Start && x.End == y.End && x.LessonName == y.LessonName && x.Rider == y.Rider &&
+			x.Arena == y.Arena && x.Instructor == y.Instructor && x.Turn.Equal(y.Turn)
+	})
+}
+
 // planFrom are the files that a week is made from, but for notes and records.
 func (f *Folder) planFrom() []string {
 	var names []string
@@ -155,11 +177,16 @@ func told(w *model.Week, p *model.Plan) []toldRide {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b toldRide) int {
+	sortTold(all, func(t *toldRide) *model.Told { return &t.Told })
+	return all
+}
+
+func sortTold[T any](all []T, of func(*T) *model.Told) {
+	slices.SortStableFunc(all, func(x, y T) int {
+		a, b := of(&x), of(&y)
 		return cmp.Or(cmp.Compare(a.Date, b.Date), cmp.Compare(a.Start, b.Start),
 			cmp.Compare(a.LessonName, b.LessonName), cmp.Compare(a.Rider.Name, b.Rider.Name))
 	})
-	return all
 }
 
 // write writes a ride under a header of its own, which is read several times

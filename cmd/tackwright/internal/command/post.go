@@ -101,8 +101,8 @@ func post(c *call, o *postOptions) error {
 		return err
 	}
 	if *o.now != "" || k.real {
-		if err := asStarted(f.Centre, p, at); err != nil {
-			return err
+		if other := asStarted(f.Centre, p, at); other != "" {
+			return no("not posted: %s; plan again from now on, and post that", other)
 		}
 	}
 	a := &postAnswer{From: from.String(), Until: until.String(), By: by.Name, At: at.String(), Edited: edited,
@@ -133,20 +133,21 @@ func (c *call) mayStand(p *kept, edited bool) error {
 	return nil
 }
 
-// asStarted is that the plan leaves what has started as it was told.
-func asStarted(c *model.Centre, p *kept, now model.Instant) error {
+// asStarted says what has started that the plan does not leave as it was told; ""
+// is nothing.
+func asStarted(c *model.Centre, p *kept, now model.Instant) string {
 	w := c.Week(p.week.From, int(p.week.Until-p.week.From)+1, now)
 	if len(w.Rides) != len(p.plan.Turns) {
-		return nil
+		return ""
 	}
 	for _, v := range model.Broken(w.Audit(p.plan)) {
 		for _, s := range v.Stints {
 			if v.Rule == model.RuleNamed("as told") && versionOn(c, s.Date) > 0 {
-				return no("not posted: %s; plan again from now on, and post that", v.Words)
+				return v.Words
 			}
 		}
 	}
-	return nil
+	return ""
 }
 
 // standing are the versions that stand on some of the dates.

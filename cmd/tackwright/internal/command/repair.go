@@ -18,10 +18,12 @@ var repairCommand = &command{
 	short: "mend what was posted for a day, with as few changes as can be",
 	about: `Takes the day as it was posted, with all notes and edits since, and finds the
 plan that differs from it in as few places as can be. DATE is today unless said.
-Rides that have started by --from (the time now, unless said) are facts. First,
+Rides that have started by --from (the time now, unless said) are facts, and a
+day that is over is closed, not mended. First,
 who was told that she rides still does; then as few rides as can be change their
 horse, then their tack; then whoever else can ride does; then the goals of any
-plan. Later days are left as posted, unless --through names the last to change.
+plan. Later days are left as posted, unless --through names the last to change;
+all of them must be posted.
 
 Prints each ride that changes, before and after, with the reason; what the barn
 is to fetch and return, in order of time; who is to be told; and the rides posted
@@ -37,6 +39,7 @@ nothing: with --post the plan stands as the next version.
 		fs.DurationVar(&o.limit, "limit", 20*time.Second, "search no longer than this `TIME`")
 		fs.BoolVar(&o.post, "post", false, "make the repaired plan stand")
 		o.by = byFlag(fs)
+		o.now = nowFlag(fs)
 		o.today = todayFlag(fs)
 		o.json = jsonFlag(fs)
 		return func(c *call) error { return repair(c, &o) }
@@ -44,11 +47,11 @@ nothing: with --post the plan stands as the next version.
 }
 
 type repairOptions struct {
-	from, through string
-	today, by     *string
-	limit         time.Duration
-	post          bool
-	json          *bool
+	from, through  string
+	now, today, by *string
+	limit          time.Duration
+	post           bool
+	json           *bool
 }
 
 // repairAnswer is what repair says as JSON.
@@ -62,6 +65,7 @@ type repairAnswer struct {
 	Gone    []string       `json:"gone" about:"rides that were posted and that the folder no longer has"`
 	Goals   []goal         `json:"goals" about:"in order; less is better"`
 	Proved  bool           `json:"proved" about:"every goal is"`
+	Same    bool           `json:"same" about:"it is what stands already, so there is nothing to post"`
 	Posted  int            `json:"posted,omitempty" about:"the version under which it stands"`
 
 	couldBe string
@@ -92,7 +96,7 @@ func repair(c *call, o *repairOptions) error {
 			return err
 		}
 	}
-	k, err := c.clock(f.Centre, *o.today)
+	k, err := o.clock(c, f.Centre)
 	if err != nil {
 		return err
 	}
@@ -109,15 +113,16 @@ func repair(c *call, o *repairOptions) error {
 		a.Now = w.Now.String()
 	}
 	a.tell(w, p)
-	at, err := k.at("")
-	if err != nil {
-		return err
-	}
-	if !k.real && !w.Now.IsZero() { // the day is told, so its hour is too
+	at := k.at
+	if !k.known && !w.Now.IsZero() { // the day is told, so its hour is too
 		at = w.Now
 	}
+	a.Same = f.Stands(w, p)
 	stamp := sheet.Stamp{At: at}
 	if o.post {
+		if err := a.mayPost(f, w, p, k); err != nil {
+			return err
+		}
 		if a.Posted, err = f.Post(w, p, by, at); err != nil {
 			return written(err)
 		}
@@ -128,43 +133,6 @@ func repair(c *call, o *repairOptions) error {
 		return c.json(a)
 	}
 	return c.print(a.text(w, f, o))
-}
-
-// week is the week to mend.
-func (o *repairOptions) week(c *call, k clock, centre *model.Centre) (*model.Week, error) {
-	word := "today"
-	if len(c.args) > 1 {
-		word = c.args[1]
-	}
-	from, err := k.date(word)
-	if err != nil {
-		return nil, err
-	}
-	until := from
-	if o.through != "" {
-		if until, err = k.date(o.through); err != nil {
-			return nil, err
-		}
-		if until < from || until >= from+7 {
-			return nil, wrongUse("--through: %s is not among the seven dates from %s on", until.Words(), from.Words())
-		}
-	}
-	var now model.Instant
-	switch {
-	case o.from != "":
-		k.today = from
-		if now, err = k.instant(o.from); err != nil {
-			return nil, err
-		}
-	case k.real && from <= k.today && k.today <= until:
-		now = k.now
-	}
-	for d := from; d <= until; d++ {
-		if posted, _, _, _ := centre.PostedOn(d); posted != nil {
-			return centre.Repair(from, int(until-from)+1, now), nil
-		}
-	}
-	return nil, no("nothing is posted for %s, so there is nothing to mend: plan it, and post that", from.Words())
 }
 
 // tell fills in what changes and what is left to the office.
@@ -211,7 +179,7 @@ func turnWords(t *model.Turn) string {
 
 func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, w.DayName(w.From), a.howMany())
+	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, spanName(w), a.howMany())
 	if a.Proved {
 		b.WriteString(wrap("", "Proved: no plan keeps more riding of those who were told that they ride; of those as good in that, none keeps more of them on their horse, nor then in their tack."))
 	} else {
@@ -239,9 +207,12 @@ func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) s
 	for _, m := range a.Moved {
 		b.WriteString("\n" + m.Text())
 	}
-	if a.Posted > 0 {
+	switch {
+	case a.Posted > 0:
 		fmt.Fprintf(&b, "\nIt stands, as version %d.\n", a.Posted)
-	} else {
+	case a.Same:
+		b.WriteString("\nIt stands already, so there is nothing to post.\n")
+	default:
 		fmt.Fprintf(&b, "\nNothing is changed yet. To make it stand:\n  tackwright repair %s %s --post --by NAME\n", typed(f.Dir), strings.TrimSpace(w.From.String()+from(o)))
 	}
 	return b.String()
@@ -265,6 +236,9 @@ func from(o *repairOptions) string {
 	}
 	if o.through != "" {
 		s += " --through " + o.through
+	}
+	if *o.now != "" {
+		s += " --now " + *o.now
 	}
 	return s
 }
