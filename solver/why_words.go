@@ -158,7 +158,7 @@ func pieceWords(w *model.Week, group []Limit) string {
 		return fmt.Sprintf("%s %s on %s from %s to %s (%s).", pieces(group), verb(n, "is", "are"), l.fact.Turn.Horse.Name,
 			l.fact.Start.Clock(w.House.TwelveHour), l.fact.End.Clock(w.House.TwelveHour), l.fact.Name)
 	}
-	return fmt.Sprintf("At %s there %s %s to go round, with %s to carry it from horse to horse: %s.", l.at.Clock(w.House.TwelveHour),
+	return fmt.Sprintf("At %s there %s %s to go round, with %s to carry one from horse to horse: %s.", l.at.Clock(w.House.TwelveHour),
 		verb(n, "is", "are"), counting(n, string(l.Pieces[0].Kind)), counting(int(w.House.Move), "minute"), pieces(group))
 }
 

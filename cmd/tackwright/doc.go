@@ -9,6 +9,7 @@ Commands:
 	keys     explain every table and key of a folder
 	term     find the standing pairings of a term
 	plan     plan a week, a day, or from a date on
+	why      say why a ride is on the ground
 	pull     print what to pull from the tack room for a day
 	audit    name every rule that a plan breaks, also one edited by hand
 	post     make a pencilled plan stand, as the next version

@@ -1,0 +1,229 @@
+package command
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"tackwright/model"
+	"tackwright/solver"
+)
+
+// whyAnswer is what why says as JSON. Riders go by first name and mark.
+type whyAnswer struct {
+	Ride     askedRide `json:"ride" about:"that is on the ground"`
+	Alone    []string  `json:"alone" about:"what stands in its way with every other open ride on the ground; none: it could ride"`
+	Free     []string  `json:"free_alone" about:"horses that could carry it then"`
+	Together *together `json:"together,omitempty" about:"why it cannot ride with all that ride now"`
+	Better   *price    `json:"better,omitempty" about:"a plan in which it rides with all that ride now, where there is one"`
+	Choice   *choice   `json:"choice,omitempty" about:"plans in which it rides"`
+	Said     []string  `json:"said" about:"all of this in sentences"`
+}
+
+type askedRide struct {
+	Date   string `json:"date"`
+	Start  string `json:"start" about:"24-hour clock"`
+	Lesson string `json:"lesson"`
+	Rider  string `json:"rider" about:"first name, and a mark where two share it"`
+	Horse  string `json:"horse,omitempty" about:"that it has in the plan; none: on the ground"`
+}
+
+type together struct {
+	Rides       []askedRide `json:"rides" about:"that ride besides"`
+	Rules       []string    `json:"rules" about:"names of the rules that take part"`
+	Care        bool        `json:"care_alone" about:"they are all rules of care, which are never bent"`
+	Irreducible bool        `json:"irreducible" about:"without any one of rides and limits the others forbid nothing"`
+	Said        []string    `json:"said" about:"the reason in sentences"`
+}
+
+type choice struct {
+	Fewer     int         `json:"fewer" about:"rides that the best plan with it has less than this one; 0: as many could ride"`
+	Proved    bool        `json:"proved" about:"that is the least"`
+	Displaced []askedRide `json:"displaced" about:"that ride now and would not; as few as can be where fewest is true"`
+	Fewest    bool        `json:"fewest"`
+	Price     *price      `json:"price,omitempty" about:"what the best plan with it costs"`
+}
+
+type price struct {
+	Decides string      `json:"decides,omitempty" about:"the first goal in which the plans differ; none: a tie"`
+	Settled bool        `json:"settled" about:"that is proved"`
+	Goals   []goalPrice `json:"goals"`
+	Changes []moved     `json:"changes" about:"rides that have another horse, or none"`
+}
+
+type goalPrice struct {
+	Name   string `json:"name"`
+	Words  string `json:"words" about:"what is counted; less is better"`
+	Before int    `json:"before" about:"in the plan"`
+	After  int    `json:"after" about:"in the one with what is asked for"`
+}
+
+type moved struct {
+	askedRide
+	Now string `json:"now,omitempty" about:"its horse then; none: on the ground"`
+}
+
+func askedOf(r *model.Ride, p *model.Plan) askedRide {
+	a := askedRide{Date: r.Date().String(), Start: r.Start.String(), Lesson: r.Meeting.Name, Rider: r.Rider.Called()}
+	if t := p.Turns[r.Index]; t != nil {
+		a.Horse = t.Horse.Name
+	}
+	return a
+}
+
+func whyOf(q *asked, found *solver.Why) *whyAnswer {
+	a := &whyAnswer{Ride: askedOf(q.ride, q.plan), Alone: found.Alone}
+	for _, h := range found.Free {
+		a.Free = append(a.Free, h.Name)
+	}
+	if found.Better != nil {
+		a.Better = priceOf(q, found.Better, q.week.Score(q.plan), q.week.Score(found.Better))
+	}
+	a.Together = togetherOf(q, found.Together)
+	if found.Better == nil {
+		a.Choice = choiceOf(q, found.Choice)
+	}
+	a.Said = a.say(q, found)
+	return a
+}
+
+func togetherOf(q *asked, r *solver.Reason) *together {
+	if r == nil {
+		return nil
+	}
+	t := &together{Care: r.Care() && len(r.Limits) > 0, Irreducible: r.Irreducible, Said: r.Sentences(q.week)}
+	for _, x := range r.Rides {
+		t.Rides = append(t.Rides, askedOf(x, q.plan))
+	}
+	for _, l := range r.Limits {
+		if !slices.Contains(t.Rules, l.Rule.Name) {
+			t.Rules = append(t.Rules, l.Rule.Name)
+		}
+	}
+	return t
+}
+
+func choiceOf(q *asked, x *solver.Choice) *choice {
+	if x == nil {
+		return nil
+	}
+	c := &choice{Fewer: x.With - x.Ground, Proved: x.Proved, Fewest: x.Fewest}
+	for _, r := range x.Displaced {
+		c.Displaced = append(c.Displaced, askedOf(r, q.plan))
+	}
+	if p := x.Price; p != nil {
+		c.Price = priceOf(q, p.Plan, p.Before, p.After)
+		c.Price.Settled = p.Settled
+		if p.Decides >= 0 {
+			c.Price.Decides = p.Before[p.Decides].Name
+		}
+	}
+	return c
+}
+
+func priceOf(q *asked, with *model.Plan, before, after []model.GoalValue) *price {
+	p := &price{}
+	for i, g := range before {
+		p.Goals = append(p.Goals, goalPrice{g.Name, g.Words, g.Value, after[i].Value})
+	}
+	for i, r := range q.week.Rides {
+		was, now := q.plan.Turns[i], with.Turns[i]
+		if r.State != model.Open || (was == nil) == (now == nil) && (was == nil || was.Horse == now.Horse) {
+			continue
+		}
+		c := moved{askedRide: askedOf(r, q.plan)}
+		if now != nil {
+			c.Now = now.Horse.Name
+		}
+		p.Changes = append(p.Changes, c)
+	}
+	return p
+}
+
+// say tells it in a few sentences.
+func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
+	name := q.ride.Rider.Called()
+	switch {
+	case len(found.Free) == 0:
+		said := []string{"Even with every other open ride on the ground " + name + " cannot ride."}
+		for _, why := range found.Alone {
+			said = append(said, sentence(why))
+		}
+		return said
+	case a.Better != nil:
+		return []string{name + " can ride with all that ride now: the plan was not proved to seat the most, and a better one is there.",
+			"Plan again, with more time (--limit), to have it."}
+	}
+	var said []string
+	if t := a.Together; t != nil {
+		said = append(said, fmt.Sprintf("%s could ride alone, and not with all that ride now.", name))
+		said = append(said, t.Said...)
+		if !t.Irreducible {
+			said = append(said, "The time was over before each part of this was tried: some may not be needed.")
+		}
+	} else {
+		said = append(said, fmt.Sprintf("%s could ride alone; why not with all that ride now was not found in the time given.", name))
+	}
+	return append(said, a.Choice.say(q, name)...)
+}
+
+// say tells what there is to choose.
+func (c *choice) say(q *asked, name string) []string {
+	switch {
+	case c == nil:
+		return []string{"Whether as many could ride with " + name + " among them was not found in the time given."}
+	case c.Fewer > 0 && !c.Proved:
+		return []string{fmt.Sprintf("Whether as many could ride with %s among them is not known: the best found has %d fewer.", name, c.Fewer)}
+	case c.Fewer > 0:
+		return []string{fmt.Sprintf("No plan with %s seats as many as this one: at least %s more would stay on the ground (proved), such as %s.",
+			name, count(c.Fewer, "ride"), namesOfRides(c.Displaced))}
+	}
+	said := fmt.Sprintf("It was a choice: as many could ride with %s in the place of %s.", name, namesOfRides(c.Displaced))
+	switch p := c.Price; {
+	case p == nil:
+		return []string{said, "Which goal decided was not found in the time given."}
+	case p.Decides == "" && p.Settled:
+		return []string{said, "It is a tie: that plan is as good in every goal."}
+	case p.Decides == "":
+		return []string{said, "No goal was found that decided."}
+	default:
+		return []string{said, p.decided()}
+	}
+}
+
+func (p *price) decided() string {
+	i := slices.IndexFunc(p.Goals, func(g goalPrice) bool { return g.Name == p.Decides })
+	g := p.Goals[i]
+	switch {
+	case g.After < g.Before:
+		return fmt.Sprintf("That would even be better: %s, %d now and %d then; this plan was not proved to be best.", g.Words, g.Before, g.After)
+	case !p.Settled:
+		return fmt.Sprintf("As far as was found, this decided: %s, %d now and %d then.", g.Words, g.Before, g.After)
+	}
+	return fmt.Sprintf("This decided: %s, %d now and %d then.", g.Words, g.Before, g.After)
+}
+
+func namesOfRides(all []askedRide) string {
+	var names []string
+	for _, r := range all {
+		names = append(names, fmt.Sprintf("%s (%s)", r.Rider, r.Lesson))
+	}
+	if n := len(names) - 1; n > 0 {
+		return strings.Join(names[:n], ", ") + " and " + names[n]
+	}
+	return strings.Join(names, "")
+}
+
+// sentence begins with a capital and ends with a stop.
+func sentence(words string) string {
+	return strings.ToUpper(words[:1]) + words[1:] + "."
+}
+
+func (a *whyAnswer) text(q *asked) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s (%s) is on the ground.\n\n", q.ride, q.ride.Meeting.Name)
+	for _, s := range a.Said {
+		b.WriteString(wrap("", s))
+	}
+	return b.String()
+}
