@@ -118,6 +118,9 @@ func closeDate(c *call, o *closeOptions) error {
 	if err := s.say(x, o); err != nil {
 		return err
 	}
+	if err := s.onceAtATime(x); err != nil {
+		return err
+	}
 	if err := f.Close(x); err != nil {
 		return written(err)
 	}

@@ -15,6 +15,7 @@ type riddenSaying struct {
 	centre *model.Centre
 	date   model.Date
 	told   []model.Told
+	said   []model.Differs // this time
 }
 
 func (s *riddenSaying) clock(m model.Minute) string { return m.Clock(s.centre.House.TwelveHour) }
@@ -31,6 +32,7 @@ func (s *riddenSaying) say(x *model.Ridden, o *closeOptions) error {
 				return err
 			}
 			x.Differs = append(slices.DeleteFunc(x.Differs, d.replaces), d.Differs)
+			s.said = append(s.said, d.Differs)
 		}
 	}
 	for _, text := range o.work {
@@ -39,6 +41,31 @@ func (s *riddenSaying) say(x *model.Ridden, o *closeOptions) error {
 			return err
 		}
 		x.Works = append(slices.DeleteFunc(x.Works, func(v *model.Work) bool { return v.Horse == w.Horse && v.Start == w.Start }), w)
+	}
+	return nil
+}
+
+// onceAtATime is that no horse that was named carried two riders at once, as the
+// record then says.
+func (s *riddenSaying) onceAtATime(x *model.Ridden) error {
+	then := *s.centre
+	then.Ridden = append(slices.DeleteFunc(slices.Clone(then.Ridden), func(r *model.Ridden) bool { return r.Date == x.Date }), x)
+	ridden := then.RiddenOn(s.date)
+	for _, d := range s.said {
+		if d.Turn == nil {
+			continue
+		}
+		for _, a := range ridden {
+			if a.Lesson != d.Lesson || a.Rider != d.Rider || d.Start != 0 && a.Start != d.Start || a.Turn == nil || a.Turn.Horse != d.Turn.Horse {
+				continue
+			}
+			for _, b := range ridden {
+				if (b.Lesson != a.Lesson || b.Rider != a.Rider) && b.Turn != nil && b.Turn.Horse == a.Turn.Horse && a.Start < b.End && b.Start < a.End {
+					return no("%s cannot have had two riders at once: %s rode it from %s to %s, in %s; say of her too what was not as posted",
+						b.Turn.Horse.Name, b.Rider.Name, s.clock(b.Start), s.clock(b.End), b.LessonName)
+				}
+			}
+		}
 	}
 	return nil
 }
