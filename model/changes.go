@@ -97,8 +97,14 @@ func (w *Week) whyChanged(c Change, p *Plan, stops []string) (why []string) {
 	case c.After == nil && c.Before == nil && r.Was != nil: // and nothing but its lesson is another
 	case c.After == nil:
 		why = slices.Clone(stops)
+		told := slices.Clone(stops)
+		if slices.ContainsFunc(stops, saysHandsShort) {
+			for _, s := range w.HandsShort(r.Meeting) {
+				told = append(told, s.String())
+			}
+		}
 		for _, s := range p.Ground[r.Index] {
-			if !slices.Contains(why, s) {
+			if !slices.Contains(told, s) {
 				why = append(why, s)
 			}
 		}
@@ -174,7 +180,11 @@ func (w *Week) stopsPosted() map[*Ride][]string {
 			if s.Ride == nil || s.Ride.State != Open {
 				continue
 			}
-			if why := strings.TrimPrefix(v.Words, s.Name+": "); !slices.Contains(stops[s.Ride], why) {
+			why := v.Words
+			for _, what := range []string{s.Name, lessonOn(s.Ride.Meeting), s.Date.Words() + " " + w.clock(s.Start)} {
+				why = strings.TrimPrefix(why, what+": ")
+			}
+			if !slices.Contains(stops[s.Ride], why) {
 				stops[s.Ride] = append(stops[s.Ride], why)
 			}
 		}

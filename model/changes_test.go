@@ -70,7 +70,8 @@ func TestAChangeSaysWhatIsNotAsPostedAndWhy(t *testing.T) {
 		{"helpers are short", true, func(b *fixtures.Barn) {
 			b.Mia.Sidewalkers = 1
 			lesson(b).Hands = model.Hands{}
-		}, "on the ground", "Mon 23 Nov, lesson " + fixtures.New().Lesson(fixtures.Monday, "10:00-11:00").Name + ": 1 sidewalker needed, and 0 can be counted on; left out"},
+		}, "on the ground", "1 sidewalker needed, and 0 can be counted on; left out"},
+		{"her instructor is away", true, func(b *fixtures.Barn) { b.Ann.Away = []model.Period{{}} }, "on the ground", "Ann is away; left out"},
 		{"away, with a word for why", true, func(b *fixtures.Barn) {
 			b.Note(model.Note{Kind: model.NoteRiderAway, Rider: b.Mia, Words: "ill"})
 		}, "does not ride", "Mia is away (ill)"},

@@ -12,7 +12,7 @@ var instructorInOnePlace = &Rule{
 				continue
 			}
 			if why := InstructorAway(m); why != "" {
-				l.breaks(l.ofMeet[m], "%s, lesson %s: %s", m.Date.Words(), m.Name, why)
+				l.breaks(l.ofMeet[m], "%s: %s", lessonOn(m), why)
 			}
 			for _, n := range l.meetings[i+1:] {
 				if n.Instructor == p && m.Meets(n) {

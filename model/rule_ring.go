@@ -1,6 +1,9 @@
 package model
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 var roomInTheRing = &Rule{
 	Name: "room in the ring", Class: Care,
@@ -49,15 +52,23 @@ var handsInTheRing = &Rule{
 					need.Sidewalkers += n.Sidewalkers
 				}
 				if have := m.Hands.Leaders; have >= 0 && need.Leaders > have {
-					l.breaks(at, "%s, lesson %s: %s needed, and %d can be counted on", m.Date.Words(), m.Name, count(need.Leaders, "leader"), have)
+					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), count(need.Leaders, "leader"), have)
 				}
 				if have := m.Hands.Sidewalkers; have >= 0 && need.Sidewalkers > have {
-					l.breaks(at, "%s, lesson %s: %s needed, and %d can be counted on", m.Date.Words(), m.Name, count(need.Sidewalkers, "sidewalker"), have)
+					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), count(need.Sidewalkers, "sidewalker"), have)
 				}
 			}
 		}
 	},
 }
+
+// countedOn ends the words of a lesson that is short of helpers.
+const countedOn = " can be counted on"
+
+func saysHandsShort(why string) bool { return strings.HasSuffix(why, countedOn) }
+
+// lessonOn names a lesson on its date; the name may be a weekday and an hour.
+func lessonOn(m *Meeting) string { return m.Date.Words() + ", lesson " + m.Name }
 
 // count is a number of things: "1 leader", "2 leaders".
 func count(n int, what string) string {

@@ -93,6 +93,8 @@ With --json:
 	moved[].moves[]            for the barn, by time
 	moved[].moves[].start
 	moved[].moves[].was_start  that was posted, where it is another
+	moved[].moves[].end
+	moved[].moves[].was_end    that was posted, where it is another
 	moved[].moves[].on_by      when all must be on the horse; none: it has none
 	moved[].moves[].rider      none: a horse's other work
 	moved[].moves[].lesson     or what other work it is
@@ -120,8 +122,8 @@ With --json:
 	moved[].moves[].fetch[].off_at when that ride ends
 	moved[].moves[].fetch[].on_again when the horse it came off wears it again
 	moved[].moves[].leave[]    what the posted list puts on that horse for it, and
-	                           now hangs where it is then; with the keys of
-	                           moved[].moves[].fetch[]
+	                           is now worn later: on_again is when it must be on;
+	                           with the keys of moved[].moves[].fetch[]
 	moved[].moves[].return[]   what goes back after this ride and not when the
 	                           posted list says; without off_at: at once, since
 	                           nobody wears it any more; with the keys of

@@ -246,7 +246,7 @@ func (a *noteAnswer) text(c *model.Centre) string {
 	list("POSTED, AND NOT RIDDEN NOW", len(a.Off), func(i int) string { return ride(a.Off[i]) })
 	list("LESSONS AS THEY ARE NOW", len(a.Lessons), func(i int) string {
 		x := a.Lessons[i]
-		return fmt.Sprintf("%s %s: %s to %s, %s, %s", x.date.Words(), x.Lesson, x.start.Clock(twelve), x.end.Clock(twelve), x.Arena, x.Instructor)
+		return fmt.Sprintf("%s, lesson %s: %s to %s, %s, %s", x.date.Words(), x.Lesson, x.start.Clock(twelve), x.end.Clock(twelve), x.Arena, x.Instructor)
 	})
 	list("TO BE PLANNED", len(a.Added), func(i int) string { return ride(a.Added[i]) })
 	list("EXPOSED in the 14 days before, for a person to look at", len(a.Exposed), func(i int) string { return a.Exposed[i].words(c) })

@@ -22,6 +22,8 @@ type Moved struct {
 type Move struct {
 	Start    Clock   `json:"start"`
 	WasStart Clock   `json:"was_start,omitzero" about:"that was posted, where it is another"`
+	End      Clock   `json:"end"`
+	WasEnd   Clock   `json:"was_end,omitzero" about:"that was posted, where it is another"`
 	OnBy     Clock   `json:"on_by,omitzero" about:"when all must be on the horse; none: it has none"`
 	Rider    string  `json:"rider,omitempty" about:"none: a horse's other work"`
 	Lesson   string  `json:"lesson" about:"or what other work it is"`
@@ -30,7 +32,7 @@ type Move struct {
 	Now      string  `json:"now,omitempty" about:"the horse that carries it now"`
 	Arena    string  `json:"arena,omitempty" about:"where it is now, if it was posted for another"`
 	Fetch    []Piece `json:"fetch" about:"what the posted list does not bring to this horse by then, or from elsewhere"`
-	Leave    []Piece `json:"leave" about:"what the posted list puts on that horse for it, and now hangs where it is then"`
+	Leave    []Piece `json:"leave" about:"what the posted list puts on that horse for it, and is now worn later: on_again is when it must be on"`
 	Return   []Piece `json:"return" about:"what goes back after this ride and not when the posted list says; without off_at: at once, since nobody wears it any more"`
 
 	ride *model.Ride
@@ -76,7 +78,7 @@ func (m *Moved) Text() string {
 			p.para("    "+box(!f.Travels)+"fetch   ", m.fetchWords(f))
 		}
 		for _, f := range x.Leave {
-			p.para("        leave   ", f.words())
+			p.para("    "+box(!f.Travels)+"leave   ", f.words()+", until "+m.clock(f.OnAgain))
 		}
 		for _, f := range x.Return {
 			p.para("    "+box(!f.Travels)+"return  ", m.returnWords(f))
@@ -123,10 +125,13 @@ func (m *Moved) words(x Move) string {
 	case x.Was != "":
 		s += "; " + x.Was + " is not needed for it"
 	}
-	if x.WasStart != 0 {
+	switch {
+	case x.WasStart != 0:
 		s += ", at " + m.clock(x.Start) + " and not " + m.clock(x.WasStart)
+	case x.WasEnd != 0:
+		s += ", until " + m.clock(x.End) + " and not " + m.clock(x.WasEnd)
 	}
-	if x.Arena != "" {
+	if x.Now != "" && x.Arena != "" {
 		s += ", in " + x.Arena
 	}
 	if x.OnBy != 0 && (len(x.Fetch) > 0 || x.WasStart != 0 && x.OnBy < x.Start) {

@@ -23,9 +23,12 @@ func (b *barn) inOrder() []Move {
 
 // move adds a ride that goes otherwise than posted.
 func (b *barn) move(c model.Change) {
-	m := Move{Start: Clock(c.Ride.Start), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name, How: c.How(), ride: c.Ride}
+	m := Move{Start: Clock(c.Ride.Start), End: Clock(c.Ride.End), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name, How: c.How(), ride: c.Ride}
 	if was := c.Ride.Was; was != nil && was.Start != c.Ride.Start {
 		m.WasStart = Clock(was.Start)
+	}
+	if was := c.Ride.Was; was != nil && was.End != c.Ride.End {
+		m.WasEnd = Clock(was.End)
 	}
 	if c.OtherArena() && c.Ride.Meeting.Arena != nil {
 		m.Arena = c.Ride.Meeting.Arena.Name
@@ -56,7 +59,7 @@ func (b *barn) at(s *model.Stint) *Move {
 		return &b.moves[i]
 	}
 	r := b.now.ride(s)
-	m := Move{Start: Clock(s.Start), Rider: r.Rider, Lesson: r.Lesson, ride: s.Ride, How: "as posted", Now: r.Horse, OnBy: Clock(b.now.onBy(s, core(s.Turn)...))}
+	m := Move{Start: Clock(s.Start), End: Clock(s.End), Rider: r.Rider, Lesson: r.Lesson, ride: s.Ride, How: "as posted", Now: r.Horse, OnBy: Clock(b.now.onBy(s, core(s.Turn)...))}
 	switch {
 	case s.Rider == nil:
 		m.Rider, m.Lesson = "", r.Work
@@ -174,11 +177,12 @@ func (b *barn) putBack() {
 			}
 		}
 		m.Return = append(m.Return, returned...)
+		slices.SortStableFunc(m.Return, func(x, y Piece) int { return cmp.Compare(x.OffAt, y.OffAt) })
 	}
 }
 
-// leave adds to each ride what hangs idle while the posted list has it on the
-// ride's horse, and is worn at another time of the day.
+// leave adds to each ride what the posted list puts on its horse too early now:
+// nobody wears it then, and somebody does later.
 func (b *barn) leave() {
 	for i := range b.moves {
 		s := stintOf(b.posted, b.moves[i].ride)
@@ -186,10 +190,23 @@ func (b *barn) leave() {
 			continue
 		}
 		now := stintOf(b.now, s.Ride)
-		b.moves[i].Leave = b.posted.pieces(s.Turn, slices.DeleteFunc(s.Turn.Pieces(), func(x *model.Piece) bool {
-			uses := b.now.piece[x]
-			return len(uses) == 0 || slices.ContainsFunc(uses, func(u *model.Stint) bool { return u.Meets(s) || u == now })
-		}))
+		next := func(x *model.Piece) *model.Stint {
+			for _, u := range b.now.piece[x] {
+				switch {
+				case u.Meets(s) || u == now:
+					return nil
+				case u.Start > s.Start:
+					return u
+				}
+			}
+			return nil
+		}
+		leave := b.posted.pieces(s.Turn, slices.DeleteFunc(s.Turn.Pieces(), func(x *model.Piece) bool { return next(x) == nil }))
+		for i := range leave {
+			u := next(leave[i].tagged)
+			leave[i].OnAgain = Clock(b.now.onBy(u, core(u.Turn)...))
+		}
+		b.moves[i].Leave = leave
 	}
 }
 

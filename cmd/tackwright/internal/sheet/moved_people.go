@@ -14,9 +14,9 @@ func people(changes []model.Change, house *model.House) []Note {
 	for _, c := range changes {
 		r, teacher := c.Ride, c.Ride.Meeting.Instructor
 		if c.OtherInstructor() {
-			words := clock(r.Was.Start) + " " + r.Meeting.Name + ": no longer yours"
+			words := "lesson " + r.Meeting.Name + ": no longer yours"
 			if teacher != nil {
-				words = clock(r.Was.Start) + " " + r.Meeting.Name + ": " + teacher.Name + " takes it"
+				words = "lesson " + r.Meeting.Name + ": " + teacher.Name + " takes it"
 			}
 			instructors = told(instructors, r.Was.Instructor.Name, "instructor", words)
 		}
@@ -109,27 +109,24 @@ func forFamily(c model.Change, clock func(model.Minute) string) string {
 			when = "at " + clock(r.Start) + " " + when
 		}
 	}
-	var s string
+	if c.OtherArena() && r.Meeting.Arena != nil {
+		when += ", in " + r.Meeting.Arena.Name
+	}
+	if c.OtherInstructor() && r.Meeting.Instructor != nil {
+		when += ", with " + r.Meeting.Instructor.Name
+	}
 	switch how := c.How(); {
 	case how == "other tack" && !c.OtherTime() && !c.OtherArena() && !c.OtherInstructor():
 		return ""
 	case how == "on the ground":
-		s = "has no horse " + when + "; the instructor decides what is done instead"
+		return "has no horse " + when + "; the instructor decides what is done instead"
 	case c.After == nil:
-		s = "the lesson is " + when + ", as before with no horse"
-	case how == "rides" || c.OtherTime():
-		s = "rides " + when
-	default:
-		s = "still rides " + when
+		return "the lesson is " + when + "; no horse, as before"
+	case how == "another horse":
+		when += ", on another horse"
 	}
-	if c.After != nil && c.Before != nil && c.After.Horse != c.Before.Horse {
-		s += ", on another horse"
+	if c.Before == nil || c.OtherTime() {
+		return "rides " + when
 	}
-	if c.OtherArena() && r.Meeting.Arena != nil {
-		s += ", in " + r.Meeting.Arena.Name
-	}
-	if c.OtherInstructor() && r.Meeting.Instructor != nil {
-		s += ", with " + r.Meeting.Instructor.Name
-	}
-	return s
+	return "still rides " + when
 }

@@ -106,11 +106,11 @@ func TestAPieceGoesBackOnceAfterItsLastRide(t *testing.T) {
 	}
 }
 
-func TestWhatHangsIdleForNowAndIsWornLaterIsLeft(t *testing.T) {
+func TestWhatIsWornLaterThanPostedIsLeftUntilThen(t *testing.T) {
 	m := goWrong(t, twoOnStar, func(b *wrong) []*model.Turn {
 		return []*model.Turn{b.Turn(b.Star, b.elm), b.Turn(b.Star, b.Oak)}
 	})
-	if !slices.Equal(tags(m.Moves[0].Leave), []string{"oak", "oak pad", "oak girth"}) {
+	if !slices.Equal(tags(m.Moves[0].Leave), []string{"oak", "oak pad", "oak girth"}) || m.Moves[0].Leave[0].OnAgain != clock("11:00") {
 		t.Errorf("%+v", m.Moves[0])
 	}
 }
@@ -142,6 +142,9 @@ func TestAShortenedLessonIsToldByItsEnd(t *testing.T) {
 	if got := said(m, "Leo"); !slices.Equal(got, []string{"rides at 11:00 until 11:30, not 11:45"}) {
 		t.Errorf("%q", got)
 	}
+	if text := m.Text(); !strings.Contains(text, "Star, until 11:30 and not 11:45") {
+		t.Error(text)
+	}
 }
 
 func TestBothInstructorsAreTold(t *testing.T) {
@@ -150,7 +153,7 @@ func TestBothInstructorsAreTold(t *testing.T) {
 		return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
 	})
 	for to, want := range map[string]string{
-		"Ann": "10:00 Mon 23 Nov 10:00: Bea takes it",
+		"Ann": "lesson Mon 23 Nov 10:00: Bea takes it",
 		"Bea": "10:00 Mia: Star in oak; you take the lesson",
 		"Mia": "still rides at 10:00, with Bea",
 	} {
