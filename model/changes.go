@@ -191,22 +191,3 @@ func (w *Week) stopsPosted() map[*Ride][]string {
 	}
 	return stops
 }
-
-// LaterBroken are rides posted for dates after those of the week that break a
-// rule as things stand, for the office to look at: by date, with the rule in
-// words.
-func (w *Week) LaterBroken() []Violation {
-	var last Date
-	for _, p := range w.Centre.Posted {
-		last = max(last, p.Until)
-	}
-	var broken []Violation
-	for d := w.Until + 1; d <= last; d++ {
-		_, week, plan, _ := w.Centre.PostedOn(d)
-		if week == nil {
-			continue
-		}
-		broken = append(broken, Broken(week.Audit(plan))...)
-	}
-	return slices.Clip(broken)
-}

@@ -1,0 +1,46 @@
+package model
+
+import (
+	"cmp"
+	"slices"
+)
+
+// LaterBroken are rides posted for dates after those of the week that break a
+// rule as things stand, for the office to look at: in order of time, each once,
+// with the rule in words.
+func (w *Week) LaterBroken() []Violation {
+	var last Date
+	for _, p := range w.Centre.Posted {
+		last = max(last, p.Until)
+	}
+	var broken []Violation
+	for d := w.Until + 1; d <= last; d++ {
+		_, week, plan, _ := w.Centre.PostedOn(d)
+		if week == nil {
+			continue
+		}
+		for _, v := range Broken(week.Audit(plan)) {
+			same := func(u Violation) bool { return u.Rule == v.Rule && u.Words == v.Words }
+			if !slices.ContainsFunc(broken, same) { // a week's limit is broken on each of its dates
+				broken = append(broken, v)
+			}
+		}
+	}
+	slices.SortStableFunc(broken, func(u, v Violation) int { return compareInstants(u.openFrom(), v.openFrom()) })
+	return broken
+}
+
+// openFrom is when the first ride takes part that a plan could change.
+func (v Violation) openFrom() Instant {
+	var first Instant
+	for _, s := range v.Stints {
+		if at := (Instant{s.Date, s.Start}); s.Open && (first.IsZero() || at.Before(first)) {
+			first = at
+		}
+	}
+	return first
+}
+
+func compareInstants(i, j Instant) int {
+	return cmp.Or(cmp.Compare(i.Date, j.Date), cmp.Compare(i.Minute, j.Minute))
+}
