@@ -42,7 +42,7 @@ func TestHistorySaysWhoDidWhatWhen(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"4 2026-11-24T07:40 Jo Marsh undid: wrote note 1: horse out: Duke",
+		"4 2026-11-24T07:40 Jo Marsh undid note 1: horse out: Duke",
 		"3 2026-11-23T18:20 Jo Marsh closed 2026-11-23",
 		"2 2026-11-24T07:40 Jo Marsh wrote note 1: horse out: Duke",
 		"1 2026-11-23T16:00 Jo Marsh posted version 1, Mon 23 Nov to Sun 29 Nov",

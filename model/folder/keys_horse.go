@@ -2,6 +2,7 @@ package folder
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -93,8 +94,23 @@ func (r *reader) mayEnd(n *node, by *model.Person, what model.Ends) {
 		r.mistake(n.spot("end"), "only a named person ends this", `add a line such as: ended_by = "Jo Marsh"`)
 	case by != nil && !by.May(what):
 		r.mistake(n.spot("ended_by"), fmt.Sprintf("%s may not end this", by.Name),
-			fmt.Sprintf("name somebody else, or add %q to may_end of %s", what, by.Name))
+			r.whoMay(what, by))
 	}
+}
+
+// whoMay is how to mend an end by a person who may not: who may, by name.
+func (r *reader) whoMay(what model.Ends, not *model.Person) string {
+	var may []string
+	for _, name := range r.persons.known {
+		if p := r.persons.by[name]; p.Name == name && p.May(what) {
+			may = append(may, name)
+		}
+	}
+	add := fmt.Sprintf("add %q to may_end of %s", what, not.Name)
+	if len(may) == 0 {
+		return "nobody may yet: " + add
+	}
+	return "name one who may (" + strings.Join(may, ", ") + "), or " + add
 }
 
 var markKeys = &table[model.Span]{

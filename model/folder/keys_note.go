@@ -102,7 +102,7 @@ func (r *reader) readNote(n *node) (*model.Note, bool) {
 	}
 	if need.by != "" && note.By != nil && !note.By.May(need.by) {
 		r.mistake(n.spot("by"), fmt.Sprintf("%s may not end this", note.By.Name),
-			fmt.Sprintf("name somebody else, or add %q to may_end of %s", need.by, note.By.Name))
+			r.whoMay(need.by, note.By))
 	}
 	if need.by != "" && note.Kind != model.NoteForm && note.IsToCome() {
 		at := n.spot("date")

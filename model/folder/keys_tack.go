@@ -59,7 +59,7 @@ var cleanings = func() form[model.Cleaning] {
 		c, ok := f.read(r, n)
 		if by := r.persons.by[c.By]; ok && by != nil && !by.May(model.EndsCleaning) {
 			r.mistake(n.spot("by"), fmt.Sprintf("%s may not end this", by.Name),
-				fmt.Sprintf("name somebody else, or add %q to may_end of %s", model.EndsCleaning, by.Name))
+				r.whoMay(model.EndsCleaning, by))
 		}
 		return c, ok
 	}}

@@ -3,6 +3,7 @@ package folder
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"tackwright/model"
 )
@@ -25,7 +26,7 @@ func (f *Folder) Undo(number int, by *model.Person, at model.Instant) (*Change, 
 		if err != nil {
 			return nil, err
 		}
-		c.Undoes, c.What = old.Number, "undid: "+old.What
+		c.Undoes, c.What = old.Number, undid(old.What)
 		switch {
 		case old.posted != 0:
 			t, n, err := f.withdrawal(d, old, c)
@@ -47,6 +48,14 @@ func (f *Folder) Undo(number int, by *model.Person, at model.Instant) (*Change, 
 	}
 	f.version = max(f.version, version)
 	return &c, nil
+}
+
+// undid are the words of undoing what a change did.
+func undid(what string) string {
+	if note, ok := strings.CutPrefix(what, "wrote note "); ok {
+		return "undid note " + note
+	}
+	return "undid: " + what
 }
 
 // undoable is the change to undo.
