@@ -44,7 +44,30 @@ func (e *encoder) apartFromFact(under under, p *pool, f *model.Stint) {
 func (e *encoder) countHorses(under under, p *pool, forever bool) {
 	for holding := range e.holdings(p, forever) {
 		e.limit(under, p, holding)
+		if e.fine != nil && !forever && len(holding) > 0 {
+			e.ridesAtOnce(under, p, holding)
+		}
 	}
+}
+
+// ridesAtOnce keeps the rides that use the pool at one time to the number of its
+// pieces. Where a horse carries one rider, the horses are counted already.
+func (e *encoder) ridesAtOnce(under under, p *pool, uses []use) {
+	last := uses[len(uses)-1].at
+	var lits []sat.Lit
+	for _, u := range uses {
+		if u.at.end > last.start {
+			lits = append(lits, u.lit)
+		}
+	}
+	if len(lits) > len(p.pieces) {
+		e.s.AtMost(under(poolAt(p, last)), len(p.pieces), lits...)
+	}
+}
+
+// poolAt is what too few pieces are about when the last ride that uses them starts.
+func poolAt(p *pool, last *place) about {
+	return about{pool: p, date: last.meeting.Date, at: last.start, limit: len(p.pieces)}
 }
 
 // holdings are the uses that hold a piece of the pool at one time, for each time
@@ -99,8 +122,7 @@ func (e *encoder) limit(under under, p *pool, uses []use) {
 	for _, h := range horses {
 		holds = append(holds, e.s.Any(byHorse[h]...))
 	}
-	last := uses[len(uses)-1].at
-	e.s.AtMost(under(about{pool: p, date: last.meeting.Date, at: last.start, limit: len(p.pieces)}), len(p.pieces), holds...)
+	e.s.AtMost(under(poolAt(p, uses[len(uses)-1].at)), len(p.pieces), holds...)
 }
 
 // ownTackOnly keeps what a horse on its own tack has worn off other horses from

@@ -34,7 +34,8 @@ func (l Limit) touches(w *model.Week, v model.Violation) bool {
 		return on(l.horse) && v.Stints[0].Date == l.date && (theFact() || open && l.fact == nil)
 	case "piece in one place":
 		away := has(func(s *model.Stint) bool { return s.Start > l.at || l.at >= s.End+w.House.Move })
-		return has(wears) && (theFact() || open && l.fact == nil && twoHorses() && !away)
+		ended := has(func(s *model.Stint) bool { return l.at >= s.End })
+		return has(wears) && (theFact() || open && l.fact == nil && !away && (twoHorses() || !ended))
 	case "own tack only":
 		return has(wears)
 	case "load":
