@@ -105,6 +105,9 @@ func note(c *call, o *noteOptions) error {
 	if why := f.Centre.RefusesHold(n); why != "" {
 		return no("not noted: %s", why)
 	}
+	if x := f.Centre.Repeats(n); x != nil {
+		return no("not noted: note %d says the very same and stands; what is no longer so, tackwright undo takes back", x.Number)
+	}
 	number, err := f.AddNote(n)
 	if err != nil {
 		return written(err)
