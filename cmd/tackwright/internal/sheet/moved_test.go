@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -202,5 +203,65 @@ func TestTheSheetOfWhatMovedFitsThePage(t *testing.T) {
 		if columns(line) > pageColumns {
 			t.Errorf("too wide: %s", line)
 		}
+	}
+}
+
+// Whatever goes wrong, the list can be carried out from top to bottom: a piece
+// goes back at most once, after whoever wears it last, and is fetched for none
+// after that.
+func TestNoPieceIsFetchedAfterItGoesBack(t *testing.T) {
+	fetched, returned := 0, 0
+	for seed := range uint64(300) {
+		g := rand.New(rand.NewPCG(seed, 5))
+		b := fixtures.New()
+		seats := []*model.Piece{b.Oak, b.Saddle("elm", b.Star), b.Saddle("fir", b.Star)}
+		herd := []*model.Horse{b.Star, b.Horse("Moss"), b.Horse("Bay")}
+		for i, hours := range []string{"09:00-09:45", "10:00-10:45", "10:00-10:45", "11:00-11:45", "14:00-14:45"} {
+			b.Lesson(monday, hours, b.Rider(string(rune('A'+i))))
+		}
+		w := b.Week()
+		day := func() *model.Plan { // at ten two ride, on other horses in other saddles
+			p := fixtures.Plan(w)
+			h, s := g.Perm(len(herd)), g.Perm(len(seats))
+			for i := range w.Rides {
+				if g.IntN(4) > 0 {
+					p.Turns[i] = b.Turn(herd[h[i%3]], seats[s[(i+g.IntN(2)*i/3)%3]])
+				}
+			}
+			return p
+		}
+		fixtures.Post(w, day())
+		w = b.Centre.Repair(monday, 1, model.Instant{})
+		p := day()
+		m := WhatMoved(w, p, monday, posted)
+		last := map[string]Clock{}
+		for i, r := range w.Rides {
+			if p.Turns[i] != nil {
+				for _, x := range p.Turns[i].Pieces() {
+					last[x.Tag] = max(last[x.Tag], Clock(r.End))
+				}
+			}
+		}
+		back := map[string]bool{}
+		for _, x := range m.Moves {
+			for _, f := range x.Fetch {
+				fetched++
+				if x.Start >= last[f.Tag] {
+					t.Errorf("seed %d: %s is fetched at %v, and worn last until %v", seed, f.Tag, x.Start, last[f.Tag])
+				}
+			}
+			for _, f := range x.Return {
+				returned++
+				if back[f.Tag] {
+					t.Errorf("seed %d: %s goes back twice", seed, f.Tag)
+				}
+				if back[f.Tag] = true; f.OffAt != last[f.Tag] {
+					t.Errorf("seed %d: %s goes back from %v on, and is worn until %v", seed, f.Tag, f.OffAt, last[f.Tag])
+				}
+			}
+		}
+	}
+	if fetched == 0 || returned == 0 {
+		t.Errorf("%d fetched, %d returned", fetched, returned)
 	}
 }
