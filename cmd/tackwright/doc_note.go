@@ -126,5 +126,7 @@ With --json:
 	exposed[].direct           with that very horse; else over others
 	heat                       of weather: go, caution or stop; a person decides
 	next[]                     commands that mend what it breaks
+	unsaid                     a file of the centre has a mistake, so what follows
+	                           from the note cannot be said yet
 */
 package main

@@ -12,8 +12,9 @@ The plan is the one that was posted for that date; where none was, the
 pencilled one in plans/, or the one that --plan names. It is audited first: a
 plan that breaks a rule is not printed, its broken rules are, and the status
 is 1. What only facts break is a warning. Where notes for that date are later than
-the posted plan, the sheet says up to which it goes by them. It names riders by
-first name, and never a weight.
+the posted plan, the sheet says up to which it goes by them; where a file cannot be
+read, what was posted is printed all the same, and the sheet says so. It names
+riders by first name, and never a weight.
 
 Example:
 

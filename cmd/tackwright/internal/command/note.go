@@ -84,10 +84,16 @@ func note(c *call, o *noteOptions) error {
 	if n := len(c.args) - 2; n < kind.least || n > kind.most {
 		return wrongUse("it is written: %s", kind.usage())
 	}
-	f, err := c.open(c.args[0])
+	f, err := folder.Open(c.args[0])
 	if err != nil {
 		return err
 	}
+	if !slices.Contains(goOver, kind.kind) {
+		if err := c.whole(f); err != nil {
+			return err
+		}
+	}
+	c.goingOver(f)
 	s := &saying{opts: o, args: c.args[2:], centre: f.Centre}
 	n, err := s.note(c, kind)
 	if err != nil {
@@ -117,8 +123,10 @@ func note(c *call, o *noteOptions) error {
 		return fmt.Errorf("note %d is written, but what follows from it cannot be said: %w", number, err)
 	}
 	a := &noteAnswer{Number: number, Kind: string(n.Kind), Date: n.Date.String(), By: n.By.Name, date: n.Date, through: max(n.Date, n.Through)}
-	a.compare(f.Centre, after.Centre, n)
-	a.advise(c.args[0], after.Centre, n)
+	if a.Unsaid = !after.RecordsAlone(); !a.Unsaid {
+		a.compare(f.Centre, after.Centre, n)
+		a.advise(c.args[0], after.Centre, n)
+	}
 	if *o.json {
 		return c.json(a)
 	}

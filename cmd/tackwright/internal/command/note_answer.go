@@ -24,6 +24,8 @@ type noteAnswer struct {
 	Heat      string       `json:"heat,omitempty" about:"of weather: go, caution or stop; a person decides"`
 	Next      []string     `json:"next" about:"commands that mend what it breaks"`
 
+	Unsaid bool `json:"unsaid,omitempty" about:"a file of the centre has a mistake, so what follows from the note cannot be said yet"`
+
 	warmth, humidity int
 	date, through    model.Date
 	posted           bool // something is, for the note's date
@@ -251,6 +253,8 @@ func (a *noteAnswer) text(c *model.Centre) string {
 	list("TO BE PLANNED", len(a.Added), func(i int) string { return ride(a.Added[i]) })
 	list("EXPOSED in the 14 days before, for a person to look at", len(a.Exposed), func(i int) string { return a.Exposed[i].words(c) })
 	switch {
+	case a.Unsaid:
+		b.WriteString("What follows from it cannot be said before the folder is mended.\n")
 	case len(a.Next) > 0:
 		b.WriteString("\nWhat to do next:\n  " + strings.Join(a.Next, "\n  ") + "\n")
 	case !a.posted:

@@ -13,13 +13,19 @@ func (c *call) open(dir string) (*folder.Folder, error) {
 	if err != nil {
 		return nil, err
 	}
-	if wrong := f.Mistakes(); len(wrong) > 0 {
-		if err := c.complain(wrong); err != nil {
-			return nil, err
-		}
-		return nil, no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
+	return f, c.whole(f)
+}
+
+// whole is that nothing is wrong in a folder.
+func (c *call) whole(f *folder.Folder) error {
+	wrong := f.Mistakes()
+	if len(wrong) == 0 {
+		return nil
 	}
-	return f, nil
+	if err := c.complain(wrong); err != nil {
+		return err
+	}
+	return no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
 }
 
 // complain writes mistakes to standard error; with --json they are the answer

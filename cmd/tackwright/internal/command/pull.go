@@ -8,6 +8,7 @@ import (
 
 	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/model"
+	"tackwright/model/folder"
 )
 
 var pullCommand = &command{
@@ -22,8 +23,9 @@ The plan is the one that was posted for that date; where none was, the
 pencilled one in plans/, or the one that --plan names. It is audited first: a
 plan that breaks a rule is not printed, its broken rules are, and the status
 is 1. What only facts break is a warning. Where notes for that date are later than
-the posted plan, the sheet says up to which it goes by them. It names riders by
-first name, and never a weight.
+the posted plan, the sheet says up to which it goes by them; where a file cannot be
+read, what was posted is printed all the same, and the sheet says so. It names
+riders by first name, and never a weight.
 `,
 	example: "tackwright pull examples/sallowdene tomorrow",
 	least:   2, most: 2, answer: sheet.PullList{},
@@ -51,7 +53,7 @@ first name, and never a weight.
 }
 
 func pullList(c *call, file, today string) (*sheet.PullList, error) {
-	f, err := c.open(c.args[0])
+	f, err := folder.Open(c.args[0])
 	if err != nil {
 		return nil, err
 	}
@@ -64,7 +66,16 @@ func pullList(c *call, file, today string) (*sheet.PullList, error) {
 		return nil, err
 	}
 	var p *kept
-	if file != "" {
+	if len(f.Mistakes()) > 0 {
+		if file == "" {
+			p, err = c.lastPosted(f, date, k)
+		}
+		if p != nil {
+			c.goingOver(f)
+		} else if err == nil {
+			err = c.whole(f)
+		}
+	} else if file != "" {
 		p, err = c.readPlan(f, file)
 	} else if p, err = posted(f, date, k.begun()); p == nil && err == nil {
 		p, err = c.planFor(f, date, "with --plan FILE")

@@ -40,6 +40,7 @@ func undo(c *call, flagBy, now, today string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
+	c.goingOver(f)
 	k, err := c.clock(f.Centre, today)
 	if err != nil {
 		return err

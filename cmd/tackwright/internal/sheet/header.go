@@ -15,6 +15,7 @@ type Stamp struct {
 	Version int           // of the posted plan; 0: pencilled
 	File    string        // of a pencilled plan, as people find it
 	Notes   int           // the latest note for the date that the posted plan does not know yet; 0: none
+	Unread  string        // what could not be read of the folder, in words; "" nothing
 	By      string        // who posted it
 	At      model.Instant // when
 	Printed model.Instant
@@ -77,6 +78,10 @@ func (d *day) header(s Stamp) Header {
 		}
 		h.short = d.date.Words() + ", " + version
 		h.Plan = version + ", posted by " + cmp.Or(s.By, "somebody") + " on " + d.instant(s.At)
+		if s.Unread != "" {
+			h.Plan += "; " + s.Unread
+			h.short += ", not all read"
+		}
 	}
 	carriers := map[*model.Horse]bool{}
 	for _, x := range d.stints {
