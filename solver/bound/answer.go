@@ -63,10 +63,8 @@ func (b *book) with(d int, rest int64, with []int) {
 func (b *book) others(d int) []int64 {
 	cost := b.fill(d)
 	width := b.room + 1
-	days := b.most()
-	if b.tiers() > 1 {
-		days = b.tiers() - 1 // one is worked on this date
-		cost = cost[:days*width]
+	if b.tiers() > 1 { // one day is worked on this date
+		cost = cost[:(b.tiers()-1)*width]
 	}
 	least := slices.Repeat([]int64{none}, width+1)
 	for i, c := range cost {
