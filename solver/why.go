@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"time"
 
 	"tackwright/model"
 	"tackwright/solver/ordered"
@@ -61,11 +62,23 @@ func WhyGround(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride)
 		return why, nil
 	}
 	var err error
-	if why.Together, why.Better, err = whyNotTogether(ctx, w, p, r, toRide(r)); err != nil || why.Better != nil {
+	part, cancel := half(ctx)
+	why.Together, why.Better, err = whyNotTogether(part, w, p, r, toRide(r))
+	cancel()
+	if err != nil || why.Better != nil {
 		return why, err
 	}
 	why.Choice, err = choose(ctx, w, p, toRide(r))
 	return why, err
+}
+
+// half ends when half of the time is over.
+func half(ctx context.Context) (context.Context, context.CancelFunc) {
+	end, ok := ctx.Deadline()
+	if !ok {
+		return context.WithCancel(ctx)
+	}
+	return context.WithDeadline(ctx, time.Now().Add(time.Until(end)/2))
 }
 
 // toRide asks that a ride be seated, on any horse.
@@ -113,7 +126,17 @@ func choose(ctx context.Context, w *model.Week, p *model.Plan, ask asking) (*Cho
 			c.Displaced = append(c.Displaced, r)
 		}
 	}
-	c.Price, err = price(ctx, e, p, asked)
+	if c.Price, err = price(ctx, e, p, asked); c.Price != nil {
+		var down []*model.Ride
+		for i, r := range w.Rides {
+			if r.State == model.Open && p.Turns[i] != nil && c.Price.Plan.Turns[i] == nil {
+				down = append(down, r)
+			}
+		}
+		if len(down) == len(c.Displaced) { // as few, and those of the plan that is shown
+			c.Displaced = down
+		}
+	}
 	return c, err
 }
 

@@ -181,7 +181,7 @@ func TestAChoiceIsTheMostThatCanRideAndTheFewestDisplaced(t *testing.T) {
 				continue
 			}
 			asked++
-			ground, displaced, best := tryAll(w, p, r)
+			ground, displaced, best := tryAll(w, p, func(q *model.Plan) bool { return q.Turns[r.Index] != nil })
 			c := why.Choice
 			if !c.Proved || !c.Fewest || c.With != ground || len(c.Displaced) != displaced {
 				t.Errorf("week %d (%s): %s: %d on the ground and %d displaced; trying all: %d and %d", seed, w.Centre.Name, r, c.With, len(c.Displaced), ground, displaced)
@@ -196,13 +196,13 @@ func TestAChoiceIsTheMostThatCanRideAndTheFewestDisplaced(t *testing.T) {
 	}
 }
 
-// tryAll finds among all legal plans in which a ride is seated the fewest on the
+// tryAll finds among all legal plans in which something is so the fewest on the
 // ground, of those the fewest that are displaced, and the best score.
-func tryAll(w *model.Week, now *model.Plan, r *model.Ride) (ground, displaced int, best []model.GoalValue) {
+func tryAll(w *model.Week, now *model.Plan, so func(*model.Plan) bool) (ground, displaced int, best []model.GoalValue) {
 	ground = len(w.Rides) + 1
 	judge := oracle.For(w)
 	judge.Choices().Each(func(p *model.Plan) bool {
-		if p.Turns[r.Index] == nil || !judge.Legal(p) {
+		if !so(p) || !judge.Legal(p) {
 			return true
 		}
 		g, d := 0, 0
