@@ -16,8 +16,8 @@ import (
 // one of f.Centre.
 //
 // It refuses a plan that breaks a rule, and any plan where the folder has
-// mistakes or has changed since it was opened: what people go by must fit what
-// is there. See wrong.go for its errors.
+// mistakes (of a repair: in its way) or has changed since it was opened: what
+// people go by must fit what is there. See wrong.go for its errors.
 func (f *Folder) Post(w *model.Week, p *model.Plan, by *model.Person, at model.Instant) (version int, err error) {
 	c, err := writer(by, at)
 	if err != nil {
@@ -46,7 +46,7 @@ func (f *Folder) mayPost(w *model.Week, p *model.Plan) error {
 	switch {
 	case w.Centre != f.Centre:
 		return refuse("the plan is of a week that this folder was not read for")
-	case len(f.Mistakes()) > 0:
+	case len(f.Mistakes()) > 0 && (!w.Mends || len(f.InTheWay(w)) > 0):
 		return refuse("the folder has a mistake: %s", f.Mistakes()[0].Message)
 	case len(p.Turns) != len(w.Rides):
 		return refuse("the plan is of another week: it has %d rides, the week has %d", len(p.Turns), len(w.Rides))

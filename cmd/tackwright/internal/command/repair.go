@@ -86,7 +86,7 @@ type change struct {
 }
 
 func repair(c *call, o *repairOptions) error {
-	f, err := c.open(c.args[0])
+	f, err := folder.Open(c.args[0])
 	if err != nil {
 		return err
 	}
@@ -102,8 +102,15 @@ func repair(c *call, o *repairOptions) error {
 	}
 	w, err := o.week(c, k, f.Centre)
 	if err != nil {
+		if wrong := c.whole(f); wrong != nil {
+			return wrong
+		}
 		return err
 	}
+	if len(f.InTheWay(w)) > 0 {
+		return c.whole(f)
+	}
+	c.goingOver(f)
 	p, err := c.solve(w, o.limit)
 	if err != nil {
 		return err

@@ -10,9 +10,9 @@ import (
 )
 
 // lastPosted is what was last posted for a date in a folder that has mistakes: a
-// day goes on whatever cannot be read. Where only notes and records cannot, the
-// others count; where a file of the centre cannot, it is the plan as it was
-// posted, with the week it was solved from. Nil is that none can be had.
+// day goes on whatever cannot be read. Where only notes and records cannot,
+// or what the date does not speak of, all else counts; else it is the plan as it
+// was posted, with the week it was solved from. Nil is that none can be had.
 func (c *call) lastPosted(f *folder.Folder, date model.Date, k clock) (*kept, error) {
 	var v *model.Posted
 	for _, p := range f.Centre.Posted {
@@ -23,8 +23,7 @@ func (c *call) lastPosted(f *folder.Folder, date model.Date, k clock) (*kept, er
 	if v == nil || !f.LastPosted(date) {
 		return nil, nil
 	}
-	if f.RecordsAlone() {
-		p, err := posted(f, date, k.begun())
+	if p, err := posted(f, date, k.begun()); f.RecordsAlone() || p != nil && len(f.InTheWay(p.week)) == 0 {
 		if p != nil {
 			p.stamp.Unread = unreadWords(f) + " could not be read"
 		}
