@@ -6,16 +6,18 @@ tackwright repair FOLDER [DATE]
 Takes the day as it was posted, with all notes and edits since, and finds the
 plan that differs from it in as few places as can be. DATE is today unless said.
 Rides that have started by --from (the time now, unless said) are facts, and a
-day that is over is closed, not mended. First,
-who was told that she rides still does; then as few rides as can be change their
-horse, then their tack; then whoever else can ride does; then the goals of any
-plan. Later days are left as posted, unless --through names the last to change;
-all of them must be posted.
+day that is over is closed, not mended. First, who was told that she rides still
+does; then as few rides as can be change their horse, then their tack; then
+whoever else can ride does; then the goals of any plan. Later days are left as
+posted, unless --through names the last to change; all of them must be posted.
 
 Prints each ride that changes, before and after, with the reason; what the barn
 is to fetch and return, in order of time; who is to be told; and the rides posted
 for later dates that no longer keep every rule, for the office. It changes
 nothing: with --post the plan stands as the next version.
+
+A mistake in the folder stops it where it can matter to those dates; one in the
+entry of a rider, lesson, horse or seat that they do not speak of is only told.
 
 Example:
 
