@@ -109,7 +109,7 @@ func groupWords(w *model.Week, group []Limit) string {
 	case "own tack only":
 		return fmt.Sprintf("%s would go on after a horse that is to have its own tack only, and no cleaning is recorded.", pieces(group))
 	case "room in the ring":
-		return fmt.Sprintf("%s has room for %s at %s.", l.place, few(l.limit, "more rider"), clock(l.at))
+		return fmt.Sprintf("%s has room for %s at %s.", l.place, few(l.limit, "rider"), clock(l.at))
 	case "hands in the ring":
 		return fmt.Sprintf("%s can count on %s at %s.", l.meeting.Name, few(l.limit, strings.TrimSuffix(l.what, "s")), clock(l.at))
 	case "instructor in one place":
