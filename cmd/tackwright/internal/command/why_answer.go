@@ -162,9 +162,18 @@ func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
 			said = append(said, "The time was over before each part of this was tried: some may not be needed.")
 		}
 	} else {
-		said = append(said, fmt.Sprintf("%s could ride alone; why not with all that ride now was not found in the time given.", name))
+		said = append(said, fmt.Sprintf("%s could ride alone; why not with all that ride now was not found in the time given (--limit).", name))
+		if q.seatsMost() {
+			said = append(said, "No plan seats more than this one, which was proved when it was made.")
+		}
 	}
 	return append(said, a.Choice.say(q, name)...)
+}
+
+// seatsMost reports whether the plan carries a proof that no other seats more.
+func (q *asked) seatsMost() bool {
+	goals := q.plan.Proof.Goals
+	return len(goals) > 0 && goals[0].Name == "seat a" && goals[0].Proved && isCovered(q.week, q.plan)
 }
 
 // say tells what there is to choose.
