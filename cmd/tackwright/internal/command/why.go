@@ -176,6 +176,8 @@ func ridesOf(all []*asked) string {
 		on := "on the ground"
 		if t := x.plan.Turns[x.ride.Index]; t != nil {
 			on = "on " + t.Horse.Name
+		} else if x.ride.State == model.Off {
+			on = "not counted: " + offWhy(x.week, x.ride)
 		}
 		names = append(names, fmt.Sprintf("%s (%s), %s", x.ride, x.ride.Meeting.Name, on))
 	}
@@ -183,7 +185,7 @@ func ridesOf(all []*asked) string {
 }
 
 func why(c *call, o *rideOptions) error {
-	q, err := o.ask(c, "on the ground", func(r *model.Ride, p *model.Plan) bool { return p.Turns[r.Index] == nil })
+	q, err := o.ask(c, "on the ground", func(r *model.Ride, p *model.Plan) bool { return r.State != model.Off && p.Turns[r.Index] == nil })
 	if err != nil {
 		return err
 	}

@@ -184,8 +184,8 @@ func (c *choice) say(q *asked, name string) []string {
 	case c.Fewer > 0 && !c.Proved:
 		return []string{fmt.Sprintf("Whether as many could ride with %s among them is not known: the best found has %d fewer.", name, c.Fewer)}
 	case c.Fewer > 0:
-		return []string{fmt.Sprintf("No plan with %s seats as many as this one: at least %s more would stay on the ground (proved), such as %s.",
-			name, count(c.Fewer, "ride"), namesOfRides(c.Displaced))}
+		return []string{fmt.Sprintf("No plan with %s seats as many as this one: at least %d more would stay on the ground (proved), as with %s there.",
+			name, c.Fewer, namesOfRides(c.Displaced))}
 	}
 	said := fmt.Sprintf("It was a choice: as many could ride with %s in the place of %s.", name, namesOfRides(c.Displaced))
 	switch p := c.Price; {

@@ -131,7 +131,7 @@ func (c *choice) cost() []string {
 	}
 	all := []string{said}
 	if c.Fewer > 0 && c.Proved {
-		all = append(all, fmt.Sprintf("At least %s more would be on the ground (proved).", count(c.Fewer, "ride")))
+		all = append(all, fmt.Sprintf("At least %d more would be on the ground (proved).", c.Fewer))
 	}
 	if down := c.Price.stoodDown(); len(down) > 0 {
 		all = append(all, fmt.Sprintf("It would take the place of %s.", namesOfRides(down)))
