@@ -88,7 +88,9 @@ func TestWhenTimeEndsTheBestSolutionAndItsValuesComeBack(t *testing.T) {
 	s := sat.New()
 	_, goal := riders(s, 30, 20) // ten on the ground: hopeless to prove without counting
 	ended := make(chan bool, 100)
+	ctx, cancel := context.WithCancel(ctx)
 	goal.Beside = func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
+		time.AfterFunc(200*time.Millisecond, cancel) // asked once the goal is not easy, however slow the machine
 		return func(ctx context.Context) ordered.Beside { <-ctx.Done(); ended <- true; return ordered.Beside{} }
 	}
 	later := ordered.Goal{Name: "later", Least: 2}
@@ -97,8 +99,6 @@ func TestWhenTimeEndsTheBestSolutionAndItsValuesComeBack(t *testing.T) {
 	}
 	goals := []ordered.Goal{goal, later}
 
-	ctx, cancel := context.WithCancel(ctx)
-	time.AfterFunc(300*time.Millisecond, cancel)
 	var told [][2]int
 	improved := 0
 	model, results, err := ordered.Minimise(ctx, s, nil, goals, ordered.Options{
