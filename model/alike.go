@@ -31,7 +31,7 @@ func alikeClasses(w *Week) map[*Piece]int {
 	for _, p := range w.Centre.Pieces {
 		sign := s.sign(p)
 		if _, ok := number[sign]; !ok {
-			number[sign] = len(number)
+			number[sign] = len(number) + 1 // 0 is of what the centre no longer has
 		}
 		classes[p] = number[sign]
 	}

@@ -15,9 +15,12 @@ func (w *Week) LaterBroken() []Violation {
 	}
 	var broken []Violation
 	for d := w.Until + 1; d <= last; d++ {
-		_, week, plan, _ := w.Centre.PostedOn(d)
-		if week == nil {
-			continue
+		week := w.Centre.Repair(d, 1, Instant{}) // whatever their hours are now
+		plan := &Plan{Turns: make([]*Turn, len(week.Rides)), Ground: make([][]string, len(week.Rides))}
+		for i, r := range week.Rides {
+			if r.State == Open {
+				plan.Turns[i] = r.Posted
+			}
 		}
 		for _, v := range Broken(week.Audit(plan)) {
 			same := func(u Violation) bool { return u.Rule == v.Rule && u.Words == v.Words }

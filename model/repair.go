@@ -13,7 +13,7 @@ func (c *Centre) Repair(from Date, days int, now Instant) *Week {
 	}
 	for _, n := range Standing(c.Notes) {
 		for _, r := range w.Rides {
-			if n.Kind == NoteRiderAdded && n.isFor(r.Date()) && n.Rider == r.Rider && n.Lesson == r.Meeting.Lesson {
+			if n.Kind == NoteRiderAdded && r.Was == nil && n.isFor(r.Date()) && n.Rider == r.Rider && n.Lesson == r.Meeting.Lesson {
 				r.Due = true
 			}
 		}
@@ -21,19 +21,22 @@ func (c *Centre) Repair(from Date, days int, now Instant) *Week {
 	return w
 }
 
-// recall lays what was last posted for a date beside its rides: the first of a
-// rider in a lesson beside the first, whatever their hours are now.
+// recall lays what was last posted for a date beside its rides: those of a rider
+// in a lesson at the same hour, then the first that is left beside the first,
+// whatever their hours are now.
 func (w *Week) recall(d Date) {
-	known := map[*Ride]bool{}
-	for _, t := range w.lastTold(d) {
-		if t.Lesson == nil || t.Rider == nil {
-			continue
-		}
-		for _, r := range w.Rides {
-			if !known[r] && r.Date() == d && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider {
-				known[r] = true
-				r.Was, r.Posted, r.Due = t, t.Turn, t.Turn != nil
-				break
+	told := w.lastTold(d)
+	for _, sameHour := range []bool{true, false} {
+		for i, t := range told {
+			if t == nil || t.Lesson == nil || t.Rider == nil {
+				continue
+			}
+			k := slices.IndexFunc(w.Rides, func(r *Ride) bool {
+				return r.Was == nil && r.Date() == d && r.Meeting.Lesson == t.Lesson && r.Rider == t.Rider && (!sameHour || r.Start == t.Start)
+			})
+			if k >= 0 {
+				w.Rides[k].Was, w.Rides[k].Posted, w.Rides[k].Due = t, t.Turn, t.Turn != nil
+				told[i] = nil
 			}
 		}
 	}
@@ -116,6 +119,8 @@ func (w *Week) mendScore(p *Plan) []GoalValue {
 // AlikeTack reports whether seat, pads, girth and extras of two turns are alike,
 // piece by piece.
 func (w *Week) AlikeTack(t, u *Turn) bool {
-	alike := func(a, b *Piece) bool { return a == b || a != nil && b != nil && w.alike[a] == w.alike[b] }
+	alike := func(a, b *Piece) bool {
+		return a == b || a != nil && b != nil && w.alike[a] != 0 && w.alike[a] == w.alike[b]
+	}
 	return alike(t.Seat, u.Seat) && alike(t.Girth, u.Girth) && slices.EqualFunc(t.Pads, u.Pads, alike) && slices.EqualFunc(t.Extras, u.Extras, alike)
 }

@@ -142,7 +142,7 @@ func (w *Week) carryScore(p *Plan) int {
 	for _, s := range stints {
 		for _, piece := range s.Turn.Pieces() {
 			k := set{s.Date, w.alike[piece]}
-			if piece.IsCarried() && !slices.Contains(horses[k], s.Turn.Horse) {
+			if k.alike != 0 && piece.IsCarried() && !slices.Contains(horses[k], s.Turn.Horse) {
 				horses[k] = append(horses[k], s.Turn.Horse)
 			}
 		}

@@ -33,11 +33,15 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 	var market *bound.Market
 	var lits []sat.Lit // of the pairs
 	var relaxed *relaxation
+	tooMuch := false          // ways to work in a day
 	told := map[string]bool{} // of what the search has found
 	goal.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
+		if tooMuch {
+			return nil
+		}
 		if market == nil {
 			x, ok := e.relax(onGround, cost)
-			if !ok {
+			if tooMuch = !ok; tooMuch {
 				return nil
 			}
 			if onGround == 0 {

@@ -13,7 +13,7 @@ import (
 // horses of a date beyond the pieces of a set of alike ones.
 func (e *encoder) carryGoal() ordered.Goal {
 	goal := ordered.Goal{Name: "carry"}
-	for _, h := range e.w.Centre.Horses {
+	for _, h := range e.horses() {
 		for d := e.w.From; d <= e.w.Until; d++ {
 			goal.Softs = append(goal.Softs, e.seatChanges(h, d)...)
 		}

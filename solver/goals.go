@@ -161,7 +161,7 @@ func (e *encoder) both(on rideOn, o saddled) sat.Lit {
 // bringInGoal counts the horses brought in, date by date; works count.
 func (e *encoder) bringInGoal() ordered.Goal {
 	goal := ordered.Goal{Name: "bring in"}
-	for _, h := range e.w.Centre.Horses {
+	for _, h := range e.horses() {
 		in := map[model.Date]bool{}
 		for _, f := range e.facts[h] {
 			if e.w.From <= f.Date && f.Date <= e.w.Until && !in[f.Date] {
@@ -187,4 +187,15 @@ func (e *encoder) anyWorked(day []*place) sat.Lit {
 		lits = append(lits, p.worked)
 	}
 	return e.s.Or(lits...)
+}
+
+// horses are those of the centre, then those that have left it and that facts name.
+func (e *encoder) horses() []*model.Horse {
+	all := slices.Clone(e.w.Centre.Horses)
+	for _, f := range e.w.Facts {
+		if !slices.Contains(all, f.Turn.Horse) {
+			all = append(all, f.Turn.Horse)
+		}
+	}
+	return all
 }

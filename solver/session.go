@@ -161,16 +161,23 @@ func nouns[T any](all []*T, name func(*T) string) map[string]*T {
 
 // turn is the same turn there; nil where there is none, or its horse is not there.
 func (t translator) turn(was *model.Turn) *model.Turn {
-	if was == nil || was.Horse == nil || t.horses[was.Horse.Name] == nil {
+	if was == nil || was.Horse == nil {
 		return nil
+	}
+	horse := t.horses[was.Horse.Name]
+	if horse == nil { // it has left
+		horse = was.Horse
 	}
 	piece := func(x *model.Piece) *model.Piece {
 		if x == nil {
 			return nil
 		}
-		return t.pieces[x.Tag]
+		if here := t.pieces[x.Tag]; here != nil {
+			return here
+		}
+		return x
 	}
-	turn := &model.Turn{Horse: t.horses[was.Horse.Name], Seat: piece(was.Seat), Girth: piece(was.Girth)}
+	turn := &model.Turn{Horse: horse, Seat: piece(was.Seat), Girth: piece(was.Girth)}
 	for _, x := range was.Pads {
 		turn.Pads = append(turn.Pads, piece(x))
 	}
