@@ -32,21 +32,26 @@ func (w *Week) Fingerprint(p *Plan) string {
 			}
 		}
 	}
-	for _, r := range c.Riders {
-		if w.Grounded(r) {
-			fmt.Fprint(sum, "on the ground last time ", r.Name)
-		}
-	}
-	for _, piece := range c.Pieces {
-		for _, x := range w.contacts[piece] {
-			fmt.Fprint(sum, "contact ", piece.Tag, x.horse.Name, x.from)
-		}
-	}
+	w.writeBefore(sum)
 	for _, g := range w.Score(p) {
 		fmt.Fprint(sum, g)
 	}
 	write(sum, reflect.ValueOf(p.Turns), true)
 	return hex.EncodeToString(sum.Sum(nil)[:16])
+}
+
+// writeBefore writes what the dates before the week leave behind.
+func (w *Week) writeBefore(to io.Writer) {
+	for _, r := range w.Centre.Riders {
+		if w.Grounded(r) {
+			fmt.Fprint(to, "on the ground last time ", r.Name)
+		}
+	}
+	for _, piece := range w.Centre.Pieces {
+		for _, x := range w.contacts[piece] {
+			fmt.Fprint(to, "contact ", piece.Tag, x.horse.Name, x.from)
+		}
+	}
 }
 
 // key is the name by which a noun that is only referred to is written.

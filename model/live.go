@@ -58,16 +58,7 @@ func (w *Week) Bedrock() string {
 			fmt.Fprintf(sum, "held %s %q", r, r.Held.Seat.Tag)
 		}
 	}
-	for _, r := range c.Riders {
-		if w.Grounded(r) {
-			fmt.Fprint(sum, "on the ground last time ", r.Name)
-		}
-	}
-	for _, piece := range c.Pieces {
-		for _, x := range w.contacts[piece] {
-			fmt.Fprint(sum, "contact ", piece.Tag, x.horse.Name, x.from)
-		}
-	}
+	w.writeBefore(sum)
 	return hex.EncodeToString(sum.Sum(nil)[:16])
 }
 

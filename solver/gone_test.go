@@ -35,7 +35,7 @@ func TestWhatHasLeftTheCentreStillCountsInWhatWasRidden(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		post(before, posted)
+		fixtures.Post(before, posted)
 		r := before.Rides[g.IntN(len(before.Rides))]
 		if g.IntN(2) == 0 {
 			without(c, c.Horses[g.IntN(len(c.Horses))], nil)
@@ -58,7 +58,7 @@ func TestAPostedSeatThatHasLeftIsLikeNone(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.Turns[0].Seat = &model.Piece{Tag: "gone"} // as the folder reads a tag that it has no more
-	post(w, p)
+	fixtures.Post(w, p)
 	w = b.Centre.Repair(fixtures.Monday, 1, model.Instant{})
 	if p, err = Plan(context.Background(), w, Options{}); err != nil {
 		t.Fatal(err)
@@ -85,7 +85,7 @@ func TestWhoWasToldThatSheRidesIsNotStoodDownForOneToldThatSheDoesNot(t *testing
 			p.Turns[i] = b.Turn(b.Star, b.Oak)
 		}
 	}
-	post(w, p)
+	fixtures.Post(w, p)
 	w = b.Centre.Repair(fixtures.Monday, 1, model.Instant{})
 	mended, err := Plan(context.Background(), w, Options{})
 	if err != nil {

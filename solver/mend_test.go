@@ -2,7 +2,6 @@ package solver
 
 import (
 	"context"
-	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -11,42 +10,11 @@ import (
 	"tackwright/model"
 )
 
-// post makes a plan what was posted.
-func post(w *model.Week, p *model.Plan) {
-	x := &model.Posted{Version: len(w.Centre.Posted) + 1, From: w.From, Until: w.Until}
-	for i, r := range w.Rides {
-		t := model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: r.Meeting.Lesson, LessonName: r.Meeting.Name,
-			Rider: r.Rider, Arena: r.Meeting.Arena, Instructor: r.Meeting.Instructor, Turn: p.Turns[i]}
-		if t.Turn != nil {
-			t.Work = w.WorkOf(r, t.Turn.Horse)
-		}
-		x.Told = append(x.Told, t)
-	}
-	w.Centre.Posted = append(w.Centre.Posted, x)
-}
-
-// mishap notes something that goes wrong on the first date.
-func mishap(g *rand.Rand, c *model.Centre, w *model.Week) *model.Note {
-	n := &model.Note{Number: 1 + len(c.Notes), Date: w.From, Through: w.Until}
-	switch g.IntN(4) {
-	case 0, 1:
-		n.Kind, n.Horse, n.Why = model.NoteHorseOut, c.Horses[g.IntN(len(c.Horses))], model.Lame
-	case 2:
-		n.Kind, n.Piece = model.NotePieceOut, c.Pieces[g.IntN(len(c.Pieces))]
-	default:
-		r := w.Rides[g.IntN(len(w.Rides))]
-		n.Kind, n.Rider = model.NoteNever, r.Rider
-		n.Horse = c.Horses[g.IntN(len(c.Horses))]
-	}
-	return n
-}
-
 // A repair has the least value in every goal that any plan has which is as good
 // in the goals before: found by trying all plans of a small week.
 func TestARepairChangesNoMoreThanTryingAllPlansDoes(t *testing.T) {
 	moved, kept := 0, 0
 	for seed := range uint64(*weeks) {
-		g := rand.New(rand.NewPCG(seed, 7))
 		before := random.Week(seed, 1000)
 		if len(before.Rides) == 0 {
 			continue
@@ -55,11 +23,7 @@ func TestARepairChangesNoMoreThanTryingAllPlansDoes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		post(before, posted)
-		c := before.Centre
-		c.Notes = append(c.Notes, mishap(g, c, before))
-		c.Obey()
-		w := c.Repair(before.From, int(before.Until-before.From)+1, before.Now)
+		w := random.Repair(seed, before, posted)
 		var best []model.GoalValue
 		judge := oracle.For(w)
 		judge.Choices().Each(func(p *model.Plan) bool {
@@ -72,11 +36,11 @@ func TestARepairChangesNoMoreThanTryingAllPlansDoes(t *testing.T) {
 		})
 		plan, err := Plan(context.Background(), w, Options{})
 		if err != nil {
-			t.Fatalf("week %d (%s): %v", seed, c.Name, err)
+			t.Fatalf("week %d (%s): %v", seed, w.Centre.Name, err)
 		}
 		for i, x := range plan.Proof.Goals {
 			if !x.Proved || x.Value != best[i].Value {
-				t.Fatalf("week %d (%s): %+v, and the best is %+v", seed, c.Name, plan.Proof.Goals, best)
+				t.Fatalf("week %d (%s): %+v, and the best is %+v", seed, w.Centre.Name, plan.Proof.Goals, best)
 			}
 		}
 		for i, r := range w.Rides {

@@ -65,7 +65,7 @@ func byDate(places []*place) func(yield func([]*place) bool) {
 // only in the same arena. Pools tell pieces well enough: with a gap below the
 // time that a piece needs to another horse, it is the same piece.
 func (e *encoder) keepTack(sel sat.Lit, p, q *place, gap model.Minute) {
-	if gap < e.w.House.Same && (p.meeting.Arena == nil || p.meeting.Arena != q.meeting.Arena) {
+	if e.tooClose(gap, p.meeting.Arena, q.meeting.Arena) {
 		e.s.Add(sel, p.worked.Not(), q.worked.Not())
 		return
 	}
@@ -135,6 +135,11 @@ func (e *encoder) besideFact(under under, p *place, f *model.Stint) {
 // own, whatever it wears.
 func (e *encoder) crowded(p *place, f *model.Stint) bool {
 	gap := max(p.start-f.End, f.Start-p.end)
-	sameArena := f.Arena != nil && f.Arena == p.meeting.Arena
-	return f.Date == p.meeting.Date && (gap < e.w.House.Stay || gap < e.w.House.Same && !sameArena || gap < e.w.House.Other && f.Turn.Seat == nil)
+	return f.Date == p.meeting.Date && (e.tooClose(gap, f.Arena, p.meeting.Arena) || gap < e.w.House.Other && f.Turn.Seat == nil)
+}
+
+// tooClose reports whether a gap is too short for a horse that keeps its tack on.
+func (e *encoder) tooClose(gap model.Minute, from, to *model.Arena) bool {
+	stays := from != nil && from == to
+	return gap < e.w.House.Stay || gap < e.w.House.Same && !stays
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"tackwright/fixtures"
 	drawn "tackwright/fixtures/weeks"
 	"tackwright/model"
 )
@@ -92,11 +93,8 @@ func TestASessionOfNotesDoneAndUndoneScoresAsFreshSolvesDo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, r := range w.Rides {
-		x := model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: r.Meeting.Lesson, LessonName: r.Meeting.Name,
-			Rider: r.Rider, Arena: r.Meeting.Arena, Instructor: r.Meeting.Instructor, Turn: plan.Turns[i]}
-		m.told = append(m.told, x)
-	}
+	fixtures.Post(w, plan)
+	m.told = first.Posted[len(first.Posted)-1].Told
 	var s Session
 	var notes []model.Note
 	for q := range questions {

@@ -113,9 +113,7 @@ func TestTagsAreSettledAsWellAsTryingAllOfThem(t *testing.T) {
 		odds -= keeps
 		moved += moves
 
-		post(w, plan)
-		w.Centre.Notes = append(w.Centre.Notes, mishap(g, w.Centre, w))
-		_, _, keeps, moves = settled(w.Centre.Repair(w.From, int(w.Until-w.From)+1, w.Now))
+		_, _, keeps, moves = settled(random.Repair(seed, w, plan))
 		kept += keeps
 		moved += moves
 	}

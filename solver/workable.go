@@ -15,7 +15,6 @@ type workable struct {
 	e      *encoder
 	day    []entry
 	places []*place
-	limits model.Limits
 	dayOf  func(dayState, entry) (dayState, verdict)
 	runOf  func(runState, entry) (runState, verdict)
 
@@ -38,25 +37,27 @@ type stretch struct {
 // there would be more than most sets.
 func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []bound.Set, bool) {
 	limits := e.w.LimitsOf(h)
-	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, limits: limits, found: map[string]int{}}
+	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, found: map[string]int{}}
 	w.dayOf = e.dayStep(w.day, limits)
 	w.runOf = e.runStep(w.day, limits)
-	crowded := func(x entry) bool { // beside a fact
-		i := slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit })
-		return i >= 0 && slices.ContainsFunc(e.facts[h], func(f *model.Stint) bool { return e.crowded(places[i], f) })
+	place := func(x entry) int {
+		return slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit })
 	}
 	if e.on("horse in one place") {
-		w.day = slices.DeleteFunc(w.day, crowded)
+		w.day = slices.DeleteFunc(w.day, func(x entry) bool { // too near a fact
+			i := place(x)
+			return i >= 0 && slices.ContainsFunc(e.facts[h], func(f *model.Stint) bool { return e.crowded(places[i], f) })
+		})
 	}
 	for _, x := range w.day {
-		w.at = append(w.at, slices.IndexFunc(places, func(p *place) bool { return !x.fact && p.worked == x.lit }))
+		w.at = append(w.at, place(x))
 	}
-	ok := w.from(0, dayState{}, runState{}, 0, nil, most)
+	ok := w.from(0, dayState{}, runState{}, 0, most)
 	return w.out, w.all, ok
 }
 
 // from goes on from an entry, with what has been worked before it.
-func (w *workable) from(i int, day dayState, run runState, work int64, sessions []*model.Meeting, most int) bool {
+func (w *workable) from(i int, day dayState, run runState, work int64, most int) bool {
 	if i == len(w.day) {
 		if len(w.taken) > 0 {
 			w.all = append(w.all, bound.Set{Work: work, Stretches: w.stretches()})
@@ -64,7 +65,7 @@ func (w *workable) from(i int, day dayState, run runState, work int64, sessions 
 		return len(w.all) <= most
 	}
 	x := w.day[i]
-	if !x.fact && !w.from(i+1, day, run, work, sessions, most) {
+	if !x.fact && !w.from(i+1, day, run, work, most) {
 		return false
 	}
 	if n := len(w.taken); !x.fact && n > 0 && w.apart(w.taken[n-1], w.at[i]) {
@@ -72,18 +73,14 @@ func (w *workable) from(i int, day dayState, run runState, work int64, sessions 
 	}
 	nextDay, good := w.dayOf(day, x)
 	nextRun, fair := w.runOf(run, x)
-	if x.session == nil || !slices.Contains(sessions, x.session) {
-		sessions = append(slices.Clip(sessions), x.session)
+	if x.fact {
+		return w.from(i+1, nextDay, nextRun, work, most)
 	}
-	tooMany := w.limits.DaySessions != 0 && len(sessions) > w.limits.DaySessions && nextDay.open
-	if !x.fact && (good != fine || fair != fine || tooMany) {
+	if good != fine || fair != fine {
 		return true
 	}
-	if x.fact {
-		return w.from(i+1, nextDay, nextRun, work, sessions, most)
-	}
 	w.taken = append(w.taken, w.at[i])
-	ok := w.from(i+1, nextDay, nextRun, work+x.work, sessions, most)
+	ok := w.from(i+1, nextDay, nextRun, work+x.work, most)
 	w.taken = w.taken[:len(w.taken)-1]
 	return ok
 }
@@ -92,8 +89,7 @@ func (w *workable) from(i int, day dayState, run runState, work int64, sessions 
 // wears.
 func (w *workable) apart(i, j int) bool {
 	p, q := w.places[i], w.places[j]
-	gap, same := q.start-p.end, p.meeting.Arena != nil && p.meeting.Arena == q.meeting.Arena
-	return gap < w.e.w.House.Stay || gap < w.e.w.House.Same && !same
+	return w.e.tooClose(q.start-p.end, p.meeting.Arena, q.meeting.Arena)
 }
 
 // stretches of the places taken, by number.

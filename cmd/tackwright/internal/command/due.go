@@ -72,11 +72,7 @@ type dueThing struct {
 }
 
 func due(c *call, flag string, asJSON bool) error {
-	f, err := c.open(c.args[0])
-	if err != nil {
-		return err
-	}
-	k, err := c.clock(f.Centre, flag)
+	f, k, err := c.openOn(flag)
 	if err != nil {
 		return err
 	}

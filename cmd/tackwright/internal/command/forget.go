@@ -39,19 +39,11 @@ type forgetAnswer struct {
 }
 
 func forget(c *call, forGood bool, flagBy, now, today string, asJSON bool) error {
-	f, err := c.open(c.args[0])
+	f, k, err := c.openOn(today)
 	if err != nil {
 		return err
 	}
-	k, err := c.clock(f.Centre, today)
-	if err != nil {
-		return err
-	}
-	by, err := c.who(f.Centre, flagBy)
-	if err != nil {
-		return err
-	}
-	at, err := k.at(now)
+	by, at, err := c.by(f.Centre, k, flagBy, now)
 	if err != nil {
 		return err
 	}

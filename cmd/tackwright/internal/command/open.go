@@ -28,6 +28,17 @@ func (c *call) whole(f *folder.Folder) error {
 	return no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
 }
 
+// openOn is open for a command that goes by the date of today: flag is the --today
+// that was typed.
+func (c *call) openOn(flag string) (*folder.Folder, clock, error) {
+	f, err := c.open(c.args[0])
+	if err != nil {
+		return nil, clock{}, err
+	}
+	k, err := c.clock(f.Centre, flag)
+	return f, k, err
+}
+
 // complain writes mistakes to standard error; with --json they are the answer
 // too, as check gives it.
 func (c *call) complain(wrong []folder.Trouble) error {

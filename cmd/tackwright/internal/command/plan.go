@@ -60,11 +60,7 @@ func plan(c *call, o *planOptions) error {
 	if o.limit <= 0 {
 		return wrongUse("--limit: a search takes some time, such as 60s")
 	}
-	f, err := c.open(c.args[0])
-	if err != nil {
-		return err
-	}
-	k, err := c.clock(f.Centre, *o.today)
+	f, k, err := c.openOn(*o.today)
 	if err != nil {
 		return err
 	}

@@ -65,19 +65,11 @@ type postAnswer struct {
 }
 
 func post(c *call, o *postOptions) error {
-	f, err := c.open(c.args[0])
+	f, k, err := c.openOn(*o.today)
 	if err != nil {
 		return err
 	}
-	k, err := c.clock(f.Centre, *o.today)
-	if err != nil {
-		return err
-	}
-	by, err := c.who(f.Centre, *o.by)
-	if err != nil {
-		return err
-	}
-	at, err := k.at(*o.now)
+	by, at, err := c.by(f.Centre, k, *o.by, *o.now)
 	if err != nil {
 		return err
 	}

@@ -81,11 +81,7 @@ func term(c *call, o *termOptions) error {
 	case o.write && o.by == "":
 		return wrongUse("--write: say who takes these pairings: --by NAME")
 	}
-	f, err := c.open(c.args[0])
-	if err != nil {
-		return err
-	}
-	k, err := c.clock(f.Centre, *o.today)
+	f, k, err := c.openOn(*o.today)
 	if err != nil {
 		return err
 	}

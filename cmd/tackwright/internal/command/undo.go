@@ -45,11 +45,7 @@ func undo(c *call, flagBy, now, today string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	by, err := c.who(f.Centre, flagBy)
-	if err != nil {
-		return err
-	}
-	at, err := k.at(now)
+	by, at, err := c.by(f.Centre, k, flagBy, now)
 	if err != nil {
 		return err
 	}

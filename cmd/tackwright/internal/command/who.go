@@ -37,6 +37,16 @@ func (k clock) at(flag string) (model.Instant, error) {
 	return model.Instant{Date: k.today, Minute: k.now.Minute}, nil
 }
 
+// by is who makes a change, and when: as typed, else as this computer has it.
+func (c *call) by(centre *model.Centre, k clock, flag, now string) (*model.Person, model.Instant, error) {
+	by, err := c.who(centre, flag)
+	if err != nil {
+		return nil, model.Instant{}, err
+	}
+	at, err := k.at(now)
+	return by, at, err
+}
+
 // instantWords are an instant as people here read it: "Wed 25 Nov 10:00".
 func instantWords(c *model.Centre, i model.Instant) string {
 	return fmt.Sprintf("%s %s", i.Date.Words(), i.Minute.Clock(c.House.TwelveHour))

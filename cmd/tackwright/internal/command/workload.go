@@ -52,11 +52,7 @@ func workload(c *call, o *workloadOptions) error {
 	case o.until != "" && o.from == "":
 		return wrongUse("--until: say the first date too: --from DATE")
 	}
-	f, err := c.open(c.args[0])
-	if err != nil {
-		return err
-	}
-	k, err := c.clock(f.Centre, *o.today)
+	f, k, err := c.openOn(*o.today)
 	if err != nil {
 		return err
 	}
