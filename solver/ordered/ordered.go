@@ -7,7 +7,8 @@
 // how many of it fail.
 //
 // It runs anytime: a context that ends leaves the best solution seen and the bounds proved. The
-// clock decides nothing else: where the proofs complete, the same calls give the same model.
+// clock decides nothing else: where the proofs complete, the same calls give the same model (but see
+// package sat on ticks that are dropped; what is proved never depends on it).
 package ordered
 
 import (

@@ -6,7 +6,9 @@
 // names the assumptions to blame. One Solver belongs to one goroutine.
 //
 // Same calls, same answers: nothing here looks at a clock except to give up, so an answer (model
-// and core included) depends only on the calls made before it.
+// and core included) depends only on the calls made before it. One thing escapes this: gini drops a
+// tick of work when nobody waits for it at that instant, so that on a machine that is short of
+// processors a search that is to end after some ticks may go on for one more.
 package sat
 
 import (
@@ -144,7 +146,7 @@ func (s *Solver) Retire(sel Lit) { s.Add(s.root, sel.Not()) }
 const Tick = 20_000
 
 // Work is the number of whole ticks spent in answers so far. It is the same in every run of the
-// same calls that was not cut off by a context.
+// same calls that was not cut off by a context, unless gini dropped a tick.
 func (s *Solver) Work() int { return s.work }
 
 // Solve asks whether the clauses can be satisfied with all of assume true. It answers Unknown once
