@@ -2,6 +2,7 @@ package bound
 
 import (
 	"math"
+	"runtime"
 	"slices"
 )
 
@@ -59,6 +60,7 @@ type cheap struct {
 
 // book evaluates each step and set of a spell.
 func (m *Market) book(s int) *book {
+	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
 	spell := &m.p.Spells[s]
 	b := &book{m: m, spell: spell, deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days))}
 	b.measure()

@@ -7,8 +7,9 @@
 //
 // Same calls, same answers: nothing here looks at a clock except to give up, so an answer (model
 // and core included) depends only on the calls made before it. One thing escapes this: gini drops a
-// tick of work when nobody waits for it at that instant, so that on a machine that is short of
-// processors a search that is to end after some ticks may go on for one more.
+// tick of work when nobody waits for it at that instant, and a search that is to end after some ticks
+// may then go on for one more. Where the process runs on one processor (GOMAXPROCS 1, as the program
+// does) somebody always waits.
 package sat
 
 import (
