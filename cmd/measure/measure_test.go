@@ -38,6 +38,15 @@ func TestEachInstanceHasALineAndEachSizeAMedian(t *testing.T) {
 	}
 }
 
+func TestABuyHasALineForRidesAndOneForTheBest(t *testing.T) {
+	status, out, complaints := measured(t, "buys", "--sizes", "small", "--seeds", "1")
+	lines := strings.Split(out, "\n")
+	if status != 0 || len(lines) < 3 || !strings.HasPrefix(lines[1], "small rides 1 ") || !strings.HasPrefix(lines[2], "small five best 1 ") ||
+		!strings.Contains(lines[1], "all; seat a ") || !strings.Contains(lines[2], "spares that bring rides ") {
+		t.Errorf("status %d, %s\n%s", status, complaints, out)
+	}
+}
+
 func TestAsCSVEveryLineHasTheColumnsOfTheHead(t *testing.T) {
 	status, out, complaints := measured(t, "weeks", "--sizes", "small", "--seeds", "3", "--loose", "--csv")
 	rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()

@@ -13,6 +13,7 @@ import (
 
 const usage = `measure weeks  [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
 measure repairs [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--peers clasp,cbc] [--csv]
+measure buys   [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--csv]
 measure smptsp [--limit 60s] [--csv] FILE...
 measure wcnf   [--limit 60s] [--csv] FILE...
 measure confirm [--weeks 200] [--limit 60s]

@@ -24,8 +24,8 @@ const child = "one-instance"
 
 // task is one instance to be solved.
 type task struct {
-	Kind  string // "weeks", "repairs", "smptsp" or "wcnf"
-	Part  string `json:",omitempty"` // of a repair: "keep" or "all"
+	Kind  string // "weeks", "repairs", "buys", "smptsp" or "wcnf"
+	Part  string `json:",omitempty"` // of a repair: "keep" or "all"; of a buy: "rides" or "five best"
 	Size  string `json:",omitempty"` // of a week
 	Seed  uint64 `json:",omitempty"`
 	Loose bool   `json:",omitempty"`
@@ -94,7 +94,10 @@ func (o outcome) upTo() int {
 
 func (s settings) tasks(kind string) ([]task, error) {
 	switch kind {
-	case "weeks", "repairs":
+	case "weeks", "repairs", "buys":
+		if kind == "buys" && len(s.peers) > 0 {
+			return nil, errors.New("peers are asked about weeks alone")
+		}
 		return s.generated(kind)
 	case "smptsp", "wcnf":
 		if len(s.peers) > 0 {
@@ -155,7 +158,7 @@ func (t task) ask(ctx context.Context) ([]outcome, error) {
 	cpu, memory := used(cmd.ProcessState)
 	for i := range parts {
 		parts[i].Memory = memory
-		if t.Kind != "repairs" { // which counts for itself
+		if t.Kind != "repairs" && t.Kind != "buys" { // which count for themselves
 			parts[i].CPU = cpu
 		}
 	}
@@ -189,6 +192,8 @@ func (t task) do(ctx context.Context) ([]outcome, error) {
 	switch {
 	case t.Kind == "repairs":
 		return t.repairs(ctx)
+	case t.Kind == "buys":
+		return t.buys(ctx)
 	case t.Write != "":
 		o, err = t.writeProblem()
 	case t.Kind == "wcnf":

@@ -11,6 +11,7 @@ Commands:
 	plan     plan a week, a day, or from a date on
 	why      say why a ride is on the ground
 	whynot   say why a rider is not on a horse, or in a seat
+	buy      say what one more piece, girth size or horse would bring
 	pull     print what to pull from the tack room for a day
 	audit    name every rule that a plan breaks, also one edited by hand
 	post     make a pencilled plan stand, as the next version

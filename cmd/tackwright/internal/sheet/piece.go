@@ -28,7 +28,7 @@ type Piece struct {
 }
 
 func (d *day) asPiece(x *model.Piece) Piece {
-	p := Piece{Kind: string(x.Kind), Tag: x.Tag, Size: size(x, d.house.Units), Rack: x.Rack, Looks: x.Looks, tagged: x}
+	p := Piece{Kind: string(x.Kind), Tag: x.Tag, Size: SizeOf(x, d.house.Units), Rack: x.Rack, Looks: x.Looks, tagged: x}
 	switch {
 	case x.WithSeat != nil:
 		p.KeptWith, p.Rack = x.WithSeat.Tag, cmp.Or(x.WithSeat.Rack, x.Rack)
@@ -56,9 +56,9 @@ func (d *day) pieces(t *model.Turn, in []*model.Piece) []Piece {
 	return out
 }
 
-// size as the label has it: seats are sold by the inch everywhere, girths by
+// SizeOf a piece as the label has it: seats are sold by the inch everywhere, girths by
 // the inch or in centimetres (trade size charts).
-func size(x *model.Piece, units model.Units) string {
+func SizeOf(x *model.Piece, units model.Units) string {
 	switch cm := x.Label.Centimetres(); {
 	case x.Label == 0:
 		return x.Size

@@ -260,7 +260,7 @@ func TestAGirthsSizeIsInTheCentresUnitsAndASeatsInInches(t *testing.T) {
 		want  string
 	}{{girth, model.Metric, "65 cm"}, {girth, model.Imperial, "26 in"}, {odd, model.Metric, "62.5 cm"},
 		{seat, model.Metric, "16.5 in"}, {pad, model.Metric, "full"}, {&model.Piece{Kind: model.Pad}, model.Metric, ""}} {
-		if got := size(c.piece, c.units); got != c.want {
+		if got := SizeOf(c.piece, c.units); got != c.want {
 			t.Errorf("%s in %s units: %q, want %q", c.piece.Kind, c.units, got, c.want)
 		}
 	}
