@@ -13,6 +13,7 @@ Commands:
 	whynot   say why a rider is not on a horse, or in a seat
 	buy      say what one more piece, girth size or horse would bring
 	pull     print what to pull from the tack room for a day
+	sheet    print a sheet for the wall, the barn or the instructor, also as PDF or page
 	audit    name every rule that a plan breaks, also one edited by hand
 	post     make a pencilled plan stand, as the next version
 	note     note what changed on a day: a lame horse, a rider away, a closed arena

@@ -122,7 +122,17 @@ var walls = []struct {
 		}},
 	{"a sheet is a pure function: it opens no folder",
 		func(s source) bool { return s.in("cmd/tackwright/internal/sheet") && !s.test() },
-		func(i string) bool { return !ours(i, "model/folder") && i != "os" && i != "time" }},
+		func(i string) bool { return !ours(i, "model/folder") && i != "os" }},
+	{"of the sheets only what writes PDF and what writes a calendar know of instants, which they are told",
+		func(s source) bool {
+			return s.in("cmd/tackwright/internal/sheet") && !s.test() && !s.in("cmd/tackwright/internal/sheet/calendar") && path.Base(s.name) != "pdf.go"
+		},
+		func(i string) bool { return i != "time" }},
+	{"only what writes PDF and measures its type knows how that is made",
+		func(s source) bool {
+			return s.dir() != "cmd/tackwright/internal/sheet/paper"
+		},
+		func(i string) bool { return !strings.Contains(i, "/fpdf") && !strings.Contains(i, "/dejavu") }},
 	{"nothing looks back at what is typed",
 		func(s source) bool { return !s.in("cmd") },
 		func(i string) bool { return !ours(i, "cmd") }},

@@ -62,7 +62,7 @@ type call struct {
 func commands() []*command {
 	return []*command{
 		newCommand, checkCommand, keysCommand,
-		termCommand, planCommand, whyCommand, whyNotCommand, buyCommand, pullCommand, auditCommand, postCommand,
+		termCommand, planCommand, whyCommand, whyNotCommand, buyCommand, pullCommand, sheetCommand, auditCommand, postCommand,
 		noteCommand, closeCommand, repairCommand,
 		undoCommand, historyCommand,
 		dueCommand, workloadCommand,

@@ -1,14 +1,9 @@
 package command
 
 import (
-	"fmt"
-	"path/filepath"
-
 	"github.com/spf13/pflag"
 
 	"tackwright/cmd/tackwright/internal/sheet"
-	"tackwright/model"
-	"tackwright/model/folder"
 )
 
 var pullCommand = &command{
@@ -53,51 +48,9 @@ riders by first name, and never a weight.
 }
 
 func pullList(c *call, file, today string) (*sheet.PullList, error) {
-	f, err := folder.Open(c.args[0])
+	d, err := c.dayPlan(c.args[1], file, today)
 	if err != nil {
 		return nil, err
 	}
-	k, err := c.clock(f.Centre, today)
-	if err != nil {
-		return nil, err
-	}
-	date, err := k.date(c.args[1])
-	if err != nil {
-		return nil, err
-	}
-	var p *kept
-	if len(f.Mistakes()) > 0 {
-		if file == "" {
-			p, err = c.lastPosted(f, date, k)
-		}
-		if p != nil {
-			c.goingOver(f)
-		} else if err == nil {
-			err = c.whole(f)
-		}
-	} else if file != "" {
-		p, err = c.readPlan(f, file)
-	} else if p, err = posted(f, date, k.begun()); p == nil && err == nil {
-		p, err = c.planFor(f, date, "with --plan FILE")
-	}
-	if err != nil {
-		return nil, err
-	}
-	found := p.week.Audit(p.plan) // the broken ones first
-	broken := model.Broken(found)
-	switch {
-	case len(broken) > 0 && p.stamp.Version > 0:
-		fmt.Fprint(c.err, violationsText(broken))
-		return nil, no("version %d no longer keeps every rule, so it is not printed; mend the day: tackwright repair %s %s", p.stamp.Version, typed(f.Dir), date)
-	case len(broken) > 0:
-		fmt.Fprint(c.err, violationsText(broken))
-		return nil, no("this plan breaks a rule, so it is not printed; mend it, or plan again")
-	case len(found) > 0:
-		fmt.Fprint(c.err, "Warning: what has been ridden or posted elsewhere breaks these, whatever the plan does.\n\n"+violationsText(found))
-	}
-	stamp := k.printed(p.stamp)
-	if within, err := filepath.Rel(f.Dir, p.file); err == nil && p.file != "" {
-		stamp.File = filepath.ToSlash(within)
-	}
-	return sheet.Pull(p.week, p.plan, date, stamp)
+	return sheet.Pull(d.week, d.plan, d.date, d.stamp)
 }

@@ -3,6 +3,8 @@ package sheet
 import (
 	"encoding/csv"
 	"strings"
+
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 )
 
 // csvHead names the columns of the CSV layout.
@@ -24,7 +26,7 @@ func (l *PullList) CSV() string {
 	w.UseCRLF = true
 	write := func(cells ...string) {
 		for i := range cells {
-			cells[i] = harmless(cells[i])
+			cells[i] = paper.Harmless(cells[i])
 		}
 		w.Write(cells) // a strings.Builder takes everything
 	}
@@ -80,12 +82,4 @@ func kept(p Piece) string {
 		return "at " + p.KeptAt
 	}
 	return ""
-}
-
-// harmless keeps a cell from being taken for a formula.
-func harmless(cell string) string {
-	if cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return "'" + cell
-	}
-	return cell
 }

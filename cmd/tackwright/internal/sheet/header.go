@@ -124,14 +124,7 @@ func shortHash(w *model.Week, p *model.Plan) string {
 func (d *day) ground() []Ride {
 	var out []Ride
 	for i, r := range d.week.Rides {
-		var t *model.Turn
-		switch {
-		case r.State == model.Started:
-			t = r.Told
-		case i < len(d.plan.Turns):
-			t = d.plan.Turns[i]
-		}
-		if r.Date() != d.date || r.State == model.Off || t != nil && t.Horse != nil {
+		if !d.isOnGround(i) {
 			continue
 		}
 		g := Ride{Start: Clock(r.Start), End: Clock(r.End), Rider: r.Rider.Called(), Lesson: r.Meeting.Name}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/fixtures"
 	"tackwright/model"
 )
@@ -22,7 +23,7 @@ func TestColumnsAreCountedAsATerminalSetsThem(t *testing.T) {
 		{"\u1112\u1161\u11ab", 2}, // Hangul in parts: han
 		{"ש\u05c1", 1}, {"", 0},
 	} {
-		if got := columns(c.text); got != c.want {
+		if got := paper.Columns(c.text); got != c.want {
 			t.Errorf("%q takes %d columns, want %d", c.text, got, c.want)
 		}
 	}
@@ -41,7 +42,7 @@ func TestWrappingLosesNothingAndKeepsMarksOnTheirLetters(t *testing.T) {
 		{"two\nlines\tand\x1b[31m", 40, []string{"two lines and [31m"}},
 		{"", 5, []string{""}},
 	} {
-		if got := wrap(c.text, c.n); !slices.Equal(got, c.want) {
+		if got := paper.Wrap(c.text, c.n); !slices.Equal(got, c.want) {
 			t.Errorf("%q in %d: %q, want %q", c.text, c.n, got, c.want)
 		}
 	}
@@ -82,7 +83,7 @@ func TestALargeDayWithTheLongestNamesStaysOnThePageAndLosesNothing(t *testing.T)
 		l := pull(t, b, turns...)
 		text := l.Text()
 		for i, line := range strings.Split(text, "\n") {
-			if n := columns(strings.TrimPrefix(line, "\f")); n > 80 {
+			if n := paper.Columns(strings.TrimPrefix(line, "\f")); n > 80 {
 				t.Errorf("line %d takes %d columns: %s", i+1, n, line)
 			}
 		}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
 )
 
@@ -64,29 +65,29 @@ func WhatMoved(w *model.Week, p *model.Plan, date model.Date, s Stamp) *Moved {
 
 // Text is the sheet for a monospaced page.
 func (m *Moved) Text() string {
-	var p page
-	p.line("WHAT MOVED")
-	p.para("", m.Centre)
-	p.line(pad(m.short, pageColumns-columns("printed "+m.printed)) + "printed " + m.printed)
-	p.line("")
+	var p paper.Mono
+	p.Line("WHAT MOVED")
+	p.Para("", m.Centre)
+	p.Line(paper.Pad(m.short, paper.MonoColumns-paper.Columns("printed "+m.printed)) + "printed " + m.printed)
+	p.Line("")
 	if len(m.Moves) == 0 {
-		p.line("nothing moved")
+		p.Line("nothing moved")
 	}
 	for _, x := range m.Moves {
-		p.para(m.clock(x.Start)+"  ", m.words(x))
+		p.Para(m.clock(x.Start)+"  ", m.words(x))
 		for _, f := range x.Fetch {
-			p.para("    "+box(!f.Travels)+"fetch   ", m.fetchWords(f))
+			p.Para("    "+box(!f.Travels)+"fetch   ", m.fetchWords(f))
 		}
 		for _, f := range x.Leave {
-			p.para("    "+box(!f.Travels)+"leave   ", f.words()+", until "+m.clock(f.OnAgain))
+			p.Para("    "+box(!f.Travels)+"leave   ", f.words()+", until "+m.clock(f.OnAgain))
 		}
 		for _, f := range x.Return {
-			p.para("    "+box(!f.Travels)+"return  ", m.returnWords(f))
+			p.Para("    "+box(!f.Travels)+"return  ", m.returnWords(f))
 		}
 	}
 	if len(m.People) > 0 {
-		p.line("")
-		p.line("TO BE TOLD")
+		p.Line("")
+		p.Line("TO BE TOLD")
 	}
 	for _, n := range m.People {
 		for i, words := range n.Words {
@@ -94,14 +95,14 @@ func (m *Moved) Text() string {
 			if i > 0 {
 				to = "  "
 			}
-			p.para("  "+to, words)
+			p.Para("  "+to, words)
 		}
 	}
-	p.line("")
+	p.Line("")
 	for _, c := range m.Cautions {
-		p.para("- ", c)
+		p.Para("- ", c)
 	}
-	p.para("", m.Deferral)
+	p.Para("", m.Deferral)
 	return p.String()
 }
 

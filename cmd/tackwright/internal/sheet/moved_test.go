@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/fixtures"
 	"tackwright/model"
 )
@@ -200,7 +201,7 @@ func TestTheSheetOfWhatMovedFitsThePage(t *testing.T) {
 		}
 	}
 	for _, line := range strings.Split(text, "\n") {
-		if columns(line) > pageColumns {
+		if paper.Columns(line) > paper.MonoColumns {
 			t.Errorf("too wide: %s", line)
 		}
 	}

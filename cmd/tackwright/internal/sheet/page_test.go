@@ -33,21 +33,3 @@ func TestPagesAreAsLongAsThePaperAndSayWhatTheyAreOf(t *testing.T) {
 		}
 	}
 }
-
-func TestABlockIsNotTornByAPage(t *testing.T) {
-	var p page
-	p.block("")
-	p.line("head")
-	p.part()
-	p.line("TITLE")
-	for range 3 {
-		p.block("continued\n")
-		p.line("a")
-		p.line("b")
-	}
-	got := p.pages(5, func(n, of int) string { return pageOf(n, of) + "\n" })
-	want := []string{"head\nTITLE\na\nb\n", "page 2 of 3\ncontinued\na\nb\n", "page 3 of 3\ncontinued\na\nb\n"}
-	if strings.Join(got, "|") != strings.Join(want, "|") {
-		t.Errorf("%q", got)
-	}
-}

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
 	"tackwright/model"
 )
 
@@ -17,19 +15,19 @@ type PullList struct {
 	BesideTheRing []Needs      `json:"beside_the_ring" about:"what riders wear themselves"`
 	PutAway       []PutAway    `json:"put_away" about:"by rack spot"`
 
-	twelve bool   // the house's clock, for layouts
-	paper  string // that they are made for
+	house  *model.House // its clock and paper, for layouts
+	twelve bool
 }
 
 // Pull is the pull list of a plan for one date of its week. Rides that have
 // started are in it as they were told. The error is a date that the week does
 // not plan: a sheet that read "no rides" then would be wrong.
 func Pull(w *model.Week, p *model.Plan, date model.Date, stamp Stamp) (*PullList, error) {
-	if date < w.From || date > w.Until {
-		return nil, fmt.Errorf("%s is not in the plan, which is for %s to %s", date.Words(), w.From.Words(), w.Until.Words())
+	d, err := onDate(w, p, date)
+	if err != nil {
+		return nil, err
 	}
-	d := newDay(w, p, date)
-	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour, paper: w.House.Paper}
+	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour, house: w.House}
 	l.TackUps, l.CrossTies = d.tackUps()
 	l.Changeovers = d.changeovers()
 	l.BesideTheRing = d.besideTheRing()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
 )
 
@@ -13,35 +14,35 @@ import (
 // says what it is of.
 func (l *PullList) Text() string {
 	t := &pullText{PullList: l}
-	t.block("")
+	t.Block("")
 	t.table()
 	t.head()
 	switch {
 	case l.Rides == 0 && len(l.Ground) == 0:
-		t.line("")
-		t.line("no rides on " + l.dayName)
+		t.Line("")
+		t.Line("no rides on " + l.dayName)
 	case l.Rides == 0:
-		t.line("")
-		t.line("no ride has a horse on " + l.dayName)
+		t.Line("")
+		t.Line("no ride has a horse on " + l.dayName)
 	}
 	t.tackUps()
 	t.changeovers()
 	t.beside()
 	t.putAway()
 	t.foot()
-	pages := t.pages(linesOn(l.paper), t.again)
+	pages := t.Pages(paper.LinesOn(l.house.Paper), t.again)
 	first := "PULL LIST"
-	pages[0] = pad(first, pageColumns-columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
+	pages[0] = paper.Pad(first, paper.MonoColumns-paper.Columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
 	return strings.Join(pages, "\f")
 }
 
 // again heads a page but the first.
 func (t *pullText) again(n, of int) string {
-	var p page
-	p.line(pad("PULL LIST", pageColumns-columns(pageOf(n, of))) + pageOf(n, of))
-	p.para("", t.Centre)
-	p.line(pad(t.short, pageColumns-columns("printed "+t.printed)) + "printed " + t.printed)
-	p.line("")
+	var p paper.Mono
+	p.Line(paper.Pad("PULL LIST", paper.MonoColumns-paper.Columns(pageOf(n, of))) + pageOf(n, of))
+	p.Para("", t.Centre)
+	p.Line(paper.Pad(t.short, paper.MonoColumns-paper.Columns("printed "+t.printed)) + "printed " + t.printed)
+	p.Line("")
 	return p.String()
 }
 
@@ -50,7 +51,7 @@ func pageOf(n, of int) string { return fmt.Sprintf("page %d of %d", n, of) }
 // goesOn is what stands above a part's block on a new page.
 func (t *pullText) goesOn(part string, heads func(*pullText)) string {
 	above := &pullText{PullList: t.PullList, widths: t.widths}
-	above.line(part + ", continued")
+	above.Line(part + ", continued")
 	heads(above)
 	return above.String()
 }
@@ -58,7 +59,7 @@ func (t *pullText) goesOn(part string, heads func(*pullText)) string {
 // pullText is a pull list being set.
 type pullText struct {
 	*PullList
-	page
+	paper.Mono
 	widths []int // of a line that names a piece, behind its box
 }
 
@@ -70,40 +71,44 @@ func (t *pullText) clock(c Clock) string { return model.Minute(c).Clock(t.twelve
 // title heads a part of the sheet, with what tells an old part from a new one
 // where the paper is torn.
 func (t *pullText) title(words string) {
-	t.part()
-	t.line("")
-	t.rule("=")
-	t.line(pad(words, pageColumns-columns(t.short)) + t.short)
-	t.rule("=")
+	t.Part()
+	t.Line("")
+	t.Rule("=")
+	t.Line(paper.Pad(words, paper.MonoColumns-paper.Columns(t.short)) + t.short)
+	t.Rule("=")
 }
 
 func (t *pullText) head() {
-	t.line("PULL LIST")
-	t.para("", t.Centre)
-	t.line(t.Day)
-	t.para(label("plan"), t.Plan)
-	t.para(label("printed"), t.printed)
+	t.Line("PULL LIST")
+	t.Para("", t.Centre)
+	t.Line(t.Day)
+	t.Para(label("plan"), t.Plan)
+	t.Para(label("printed"), t.printed)
 	if t.Rides > 0 {
-		t.para(label("rides"), fmt.Sprintf("%d, on %s", t.Rides, count(t.Horses, "horse")))
+		t.Para(label("rides"), fmt.Sprintf("%d, on %s", t.Rides, count(t.Horses, "horse")))
 	}
-	t.listed("on the ground", t.Ground, func(r Ride) string {
-		return fmt.Sprintf("%s %s (%s)", t.clock(r.Start), r.Rider, r.Lesson)
-	})
-	t.listed("other work", t.Works, func(r Ride) string {
-		s := fmt.Sprintf("%s to %s %s, %s", t.clock(r.Start), t.clock(r.End), r.Horse, r.Work)
-		if r.By != "" {
-			s += " (" + r.By + ")"
-		}
-		return s
-	})
+	t.listed("on the ground", t.Ground, t.groundWords)
+	t.listed("other work", t.Works, t.workWords)
 	if len(t.NotWorking) > 0 && t.Rides+len(t.Works) > 0 {
-		t.para(label("not working"), strings.Join(t.NotWorking, ", "))
+		t.Para(label("not working"), strings.Join(t.NotWorking, ", "))
 	}
-	t.line("")
+	t.Line("")
 	for _, c := range t.Cautions {
-		t.para("  ! ", c)
+		t.Para("  ! ", c)
 	}
-	t.para("  ! ", t.Deferral)
+	t.Para("  ! ", t.Deferral)
+}
+
+func (t *pullText) groundWords(r Ride) string {
+	return fmt.Sprintf("%s %s (%s)", t.clock(r.Start), r.Rider, r.Lesson)
+}
+
+func (t *pullText) workWords(r Ride) string {
+	s := fmt.Sprintf("%s to %s %s, %s", t.clock(r.Start), t.clock(r.End), r.Horse, r.Work)
+	if r.By != "" {
+		s += " (" + r.By + ")"
+	}
+	return s
 }
 
 func (t *pullText) listed(name string, rides []Ride, words func(Ride) string) {
@@ -111,7 +116,7 @@ func (t *pullText) listed(name string, rides []Ride, words func(Ride) string) {
 		if i > 0 {
 			name = ""
 		}
-		t.para(label(name), words(r))
+		t.Para(label(name), words(r))
 	}
 }
 
@@ -120,7 +125,7 @@ func label(name string) string {
 	if name != "" {
 		name += ":"
 	}
-	return pad(name, len("on the ground: "))
+	return paper.Pad(name, len("on the ground: "))
 }
 
 func (t *pullText) tackUps() {
@@ -137,11 +142,11 @@ func (t *pullText) tackUps() {
 	t.heads()
 	above := t.goesOn("PULL", (*pullText).heads)
 	for _, u := range t.TackUps {
-		t.block(above)
-		t.rule("-")
-		t.para("ON BY "+pad(t.clock(u.OnBy), 8)+"  ", u.Horse)
+		t.Block(above)
+		t.Rule("-")
+		t.Para("ON BY "+paper.Pad(t.clock(u.OnBy), 8)+"  ", u.Horse)
 		for _, say := range t.about(u) {
-			t.para("                ", say)
+			t.Para("                ", say)
 		}
 		for _, p := range u.carry() {
 			t.piece(sign(p), p)
@@ -150,12 +155,12 @@ func (t *pullText) tackUps() {
 			t.ride(r)
 			switch {
 			case r.NewTack:
-				t.line(rideIndent + "TACK CHANGES before it: see changeovers")
+				t.Line(rideIndent + "TACK CHANGES before it: see changeovers")
 			case i > 0:
-				t.line(rideIndent + "same tack, stays on")
+				t.Line(rideIndent + "same tack, stays on")
 			}
 		}
-		t.line("      tacked up by ____________   untacked, from " + t.clock(u.OffFrom) + ", by ____________")
+		t.Line("      tacked up by ____________   untacked, from " + t.clock(u.OffFrom) + ", by ____________")
 	}
 }
 
@@ -193,25 +198,40 @@ func (t *pullText) about(u TackUp) []string {
 }
 
 func (t *pullText) crossTies() {
-	c := t.CrossTies
-	if c == nil {
+	if t.CrossTies == nil {
 		return
 	}
+	for i, words := range t.tiesWords() {
+		lead := "  ! "
+		if i == 0 && t.CrossTies.First != 0 {
+			lead = ""
+		}
+		t.Para(lead, strings.TrimPrefix(words, "! "))
+	}
+	t.Line("")
+}
+
+// tiesWords are how the bays come round, then what they are too few for.
+func (t *pullText) tiesWords() (lines []string) {
+	c := t.CrossTies
+	if c == nil {
+		return nil
+	}
 	if c.First != 0 {
-		t.para("", fmt.Sprintf("Tack up at most %s at once: the cross ties have %s. The first goes in at %s.",
+		lines = append(lines, fmt.Sprintf("Tack up at most %s at once: the cross ties have %s. The first goes in at %s.",
 			count(c.Bays, "horse"), count(c.Bays, "bay"), t.clock(c.First)))
 	}
 	for _, f := range c.TooFew {
 		from, until := t.clock(f.From), t.clock(f.Until)
 		if len(f.Horses) == 1 {
-			t.para("  ! ", fmt.Sprintf("%s cannot be tacked up in time: it is free from %s and must be ready at %s.",
+			lines = append(lines, fmt.Sprintf("! %s cannot be tacked up in time: it is free from %s and must be ready at %s.",
 				f.Without, from, until))
 			continue
 		}
-		t.para("  ! ", fmt.Sprintf("The bays are too few: %s would all have to be tacked up between %s and %s. %s is left without a bay.",
+		lines = append(lines, fmt.Sprintf("! The bays are too few: %s would all have to be tacked up between %s and %s. %s is left without a bay.",
 			and(f.Horses), from, until, f.Without))
 	}
-	t.line("")
+	return lines
 }
 
 // rideIndent sets what belongs to a ride below its line.
@@ -220,15 +240,19 @@ const rideIndent = "        "
 func (t *pullText) ride(r Ride) {
 	lead := "      " + t.clock(r.Start) + " to " + t.clock(r.End) + "  "
 	if r.Rider == "" {
-		t.para(lead, join("; ", join(", ", r.Work, r.Arena), r.By))
+		t.Para(lead, join("; ", join(", ", r.Work, r.Arena), r.By))
 		return
 	}
-	t.para(lead, r.Rider+"  ("+join(", ", r.Lesson, r.Arena, r.Instructor)+")")
+	t.Para(lead, r.Rider+"  ("+join(", ", r.Lesson, r.Arena, r.Instructor)+")")
+	t.Para(rideIndent, t.mountWords(r))
+}
+
+func (t *pullText) mountWords(r Ride) string {
 	mount := "mounts: not recorded"
 	if len(r.Mounting) > 0 {
 		mount = "mounts: " + strings.Join(r.Mounting, " or ")
 	}
-	t.para(rideIndent, join("; ", mount, hands(r)))
+	return join("; ", mount, hands(r))
 }
 
 func hands(r Ride) string {
@@ -250,35 +274,37 @@ func (t *pullText) changeovers() {
 	t.heads()
 	above := t.goesOn("CHANGEOVERS", (*pullText).heads)
 	for _, c := range t.Changeovers {
-		t.block(above)
-		t.rule("-")
-		t.para("OFF AT "+pad(t.clock(c.OffAt), 8)+"  ON BY "+pad(t.clock(c.OnBy), 8)+"  ", t.what(c))
+		t.Block(above)
+		t.Rule("-")
+		t.Para("OFF AT "+paper.Pad(t.clock(c.OffAt), 8)+"  ON BY "+paper.Pad(t.clock(c.OnBy), 8)+"  ", t.what(c))
 		if c.NoTime {
-			t.para("  ! ", "NO TIME BETWEEN: done in the ring as the riders change, when the instructor says so")
+			t.Para("  ! ", noTimeWords)
 		}
 		if len(c.Off) > 0 {
-			t.line("      take off:")
+			t.Line("      take off:")
 		}
 		for _, p := range c.Off {
 			t.piece("    ", back(p))
 			if p.OnAgain != 0 && !p.Travels {
-				t.line("      (on again by " + t.clock(p.OnAgain) + ")")
+				t.Line("      (on again by " + t.clock(p.OnAgain) + ")")
 			}
 		}
 		if c.SameHorse() && len(c.On) > 0 {
-			t.line("      put on:")
+			t.Line("      put on:")
 		}
 		for _, p := range c.On {
 			t.piece(box(!p.Travels), p)
 		}
 		if len(c.Stays) > 0 {
-			t.para("      stays on: ", strings.Join(c.Stays, ", "))
+			t.Para("      stays on: ", strings.Join(c.Stays, ", "))
 		}
 		if c.Waits {
-			t.para("      until then back to: ", strings.Join(c.racks(), ", "))
+			t.Para("      until then back to: ", strings.Join(c.racks(), ", "))
 		}
 	}
 }
+
+const noTimeWords = "NO TIME BETWEEN: done in the ring as the riders change, when the instructor says so"
 
 // what says who gives to whom.
 func (t *pullText) what(c Changeover) string {
@@ -304,17 +330,17 @@ func (t *pullText) beside() {
 	for _, n := range t.BesideTheRing {
 		rows = append(rows, []string{t.clock(n.Start), n.Arena, n.Rider, ""})
 	}
-	widths := fit(4, []int{8, 18, 22, 0}, rows)
+	widths := paper.Fit(4, []int{8, 18, 22, 0}, rows)
 	above := t.goesOn("BESIDE THE RING", func(*pullText) {})
 	for i, n := range t.BesideTheRing {
-		t.block(above)
+		t.Block(above)
 		for k, thing := range n.Things {
 			row := append([]string(nil), rows[i]...)
 			if k > 0 {
 				row = []string{"", "", "", ""}
 			}
 			row[3] = thing
-			t.cells("[ ] ", widths, row...)
+			t.Cells("[ ] ", widths, row...)
 		}
 	}
 }
@@ -332,18 +358,18 @@ func (t *pullText) putAway() {
 		}
 	}
 	head := []string{"where to", "tag", "what", "free at", "last on"}
-	widths := fit(boxed, []int{16, 16, 16, 8, 0}, append(rows, head))
-	t.cells("    ", widths, head...)
-	t.rule("-")
+	widths := paper.Fit(boxed, []int{16, 16, 16, 8, 0}, append(rows, head))
+	t.Cells("    ", widths, head...)
+	t.Rule("-")
 	above := t.goesOn("PUT AWAY", func(p *pullText) {
-		p.cells("    ", widths, head...)
-		p.rule("-")
+		p.Cells("    ", widths, head...)
+		p.Rule("-")
 	})
 	for _, row := range rows {
 		if row[0] != "" {
-			t.block(above)
+			t.Block(above)
 		}
-		t.cells(box(row[0] != ""), widths, row...)
+		t.Cells(box(row[0] != ""), widths, row...)
 	}
 }
 
@@ -351,16 +377,16 @@ func (t *pullText) foot() {
 	if len(t.NotChecked)+len(t.NotCheckedHere) > 0 {
 		t.title("NOT CHECKED")
 		for _, n := range t.NotChecked {
-			t.para("", n.What+": "+strings.Join(n.Of, ", "))
+			t.Para("", n.What+": "+strings.Join(n.Of, ", "))
 		}
 		if len(t.NotCheckedHere) > 0 {
-			t.para("", "not checked here, the centre keeps them elsewhere: "+strings.Join(t.NotCheckedHere, ", "))
+			t.Para("", "not checked here, the centre keeps them elsewhere: "+strings.Join(t.NotCheckedHere, ", "))
 		}
 	}
 	t.title("NOTES")
 	for range 3 {
-		t.line("")
-		t.rule("_")
+		t.Line("")
+		t.Rule("_")
 	}
 }
 

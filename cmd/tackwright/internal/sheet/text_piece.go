@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"slices"
+
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 )
 
 // boxed is the room for a box, or for what stands in its place.
@@ -44,7 +46,7 @@ func (t *pullText) signs(pieces []Piece) {
 			words += "  " + x.words
 		}
 	}
-	t.line(words)
+	t.Line(words)
 }
 
 // pieceHeads name the columns of a line that names a piece.
@@ -66,15 +68,15 @@ func (t *pullText) table() {
 			rows = append(rows, t.cellsOf(p))
 		}
 	}
-	t.widths = fit(boxed, []int{16, 12, 8, 16, 0}, rows)
+	t.widths = paper.Fit(boxed, []int{16, 12, 8, 16, 0}, rows)
 }
 
 func (t *pullText) heads() {
-	t.cells("    ", t.widths, pieceHeads()...)
+	t.Cells("    ", t.widths, pieceHeads()...)
 }
 
 // piece is a line that names a piece.
-func (t *pullText) piece(lead string, p Piece) { t.cells(lead, t.widths, t.cellsOf(p)...) }
+func (t *pullText) piece(lead string, p Piece) { t.Cells(lead, t.widths, t.cellsOf(p)...) }
 
 func (t *pullText) cellsOf(p Piece) []string {
 	kind := p.Kind

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
 )
 
@@ -152,7 +153,7 @@ func (w *WorkRecord) CSV() string {
 			row = append(row, h.weekCells(h.work.Dates[i].Date.WeekStart(w.house.WeekStarts).String(), limit)...)
 			row = append(row, strings.Join(d.Over, "; "), inOne(d.Plan), inOne(d.Rode))
 			for k := range row {
-				row[k] = harmless(row[k])
+				row[k] = paper.Harmless(row[k])
 			}
 			out.Write(row)
 		}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/fixtures"
 	"tackwright/model"
 )
@@ -31,7 +32,7 @@ func TestEveryPageOfARecordSaysOfWhichDatesAndOfWhichHorse(t *testing.T) {
 		if i == 0 {
 			want = "\nSTAR\nlimits: a day 0 h 50\n"
 		}
-		if !strings.Contains(p, want) || !strings.Contains(p, "Mon 23 Nov 2026 to Thu 21 Jan 2027") || strings.Count(p, "\n") > linesOn("A4") {
+		if !strings.Contains(p, want) || !strings.Contains(p, "Mon 23 Nov 2026 to Thu 21 Jan 2027") || strings.Count(p, "\n") > paper.LinesOn("A4") {
 			t.Errorf("page %d:\n%s", i+1, p)
 		}
 	}

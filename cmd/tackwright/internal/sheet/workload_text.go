@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
 )
 
@@ -13,7 +14,7 @@ import (
 // name and its limits; a page that goes on says of which horse.
 func (w *WorkRecord) Text() string {
 	t := &workText{WorkRecord: w}
-	t.block("")
+	t.Block("")
 	t.head()
 	var idle []string
 	for i := range w.Horses {
@@ -24,32 +25,32 @@ func (w *WorkRecord) Text() string {
 		}
 	}
 	if len(idle) > 0 {
-		t.block("")
-		t.line("")
-		t.para("No work planned or done on these dates: ", strings.Join(idle, ", "))
+		t.Block("")
+		t.Line("")
+		t.Para("No work planned or done on these dates: ", strings.Join(idle, ", "))
 	}
-	t.block("")
-	t.line("")
-	t.para("", w.Deferral)
-	t.line("")
-	t.line("Seen by ________________________________   on ____________________")
-	pages := t.pages(linesOn(w.house.Paper), func(n, of int) string {
-		var p page
-		p.line(pad("WORK OF HORSES", pageColumns-columns(pageOf(n, of))) + pageOf(n, of))
-		p.para("", w.Centre)
-		p.line(pad(t.dates(), pageColumns-columns("printed "+w.printed)) + "printed " + w.printed)
-		p.line("")
+	t.Block("")
+	t.Line("")
+	t.Para("", w.Deferral)
+	t.Line("")
+	t.Line("Seen by ________________________________   on ____________________")
+	pages := t.Pages(paper.LinesOn(w.house.Paper), func(n, of int) string {
+		var p paper.Mono
+		p.Line(paper.Pad("WORK OF HORSES", paper.MonoColumns-paper.Columns(pageOf(n, of))) + pageOf(n, of))
+		p.Para("", w.Centre)
+		p.Line(paper.Pad(t.dates(), paper.MonoColumns-paper.Columns("printed "+w.printed)) + "printed " + w.printed)
+		p.Line("")
 		return p.String()
 	})
 	first := "WORK OF HORSES"
-	pages[0] = pad(first, pageColumns-columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
+	pages[0] = paper.Pad(first, paper.MonoColumns-paper.Columns(pageOf(1, len(pages)))) + pageOf(1, len(pages)) + strings.TrimPrefix(pages[0], first)
 	return strings.Join(pages, "\f")
 }
 
 // workText is a record being set.
 type workText struct {
 	*WorkRecord
-	page
+	paper.Mono
 }
 
 func (t *workText) dates() string {
@@ -61,13 +62,13 @@ func (t *workText) dates() string {
 }
 
 func (t *workText) head() {
-	t.line("WORK OF HORSES")
-	t.para("", t.Centre)
-	t.line(t.dates())
-	t.line("printed " + t.printed)
-	t.line("")
-	t.para("", "Planned is as last posted. Ridden is as posted and noted and, where the date is closed, as recorded. A date that is not closed counts as posted and is marked NOT CONFIRMED.")
-	t.para("", "Hours are minutes by the factors of lesson, work and horse, never rounded; gaps shorter than a rest of "+
+	t.Line("WORK OF HORSES")
+	t.Para("", t.Centre)
+	t.Line(t.dates())
+	t.Line("printed " + t.printed)
+	t.Line("")
+	t.Para("", "Planned is as last posted. Ridden is as posted and noted and, where the date is closed, as recorded. A date that is not closed counts as posted and is marked NOT CONFIRMED.")
+	t.Para("", "Hours are minutes by the factors of lesson, work and horse, never rounded; gaps shorter than a rest of "+
 		strconv.Itoa(int(t.house.Rest))+" min count in a date, and in no week. A run is by the clock, with no rest in it. In a row: the dates worked up to that one. ! is over a limit.")
 }
 
@@ -75,23 +76,23 @@ func (t *workText) head() {
 var workWidths = []int{10, 9, 9, 8, 8, 8, 14}
 
 func (t *workText) horse(h *HorseWork) {
-	t.part()
-	t.line("")
-	t.rule("=")
-	t.para("", strings.ToUpper(h.Horse))
-	t.para("limits: ", h.limits())
-	t.rule("=")
-	head := func(p *page) {
-		p.cells("", workWidths, "", "planned", "ridden", "sessions", "run", "in a row", "")
-		p.rule("-")
+	t.Part()
+	t.Line("")
+	t.Rule("=")
+	t.Para("", strings.ToUpper(h.Horse))
+	t.Para("limits: ", h.limits())
+	t.Rule("=")
+	head := func(p *paper.Mono) {
+		p.Cells("", workWidths, "", "planned", "ridden", "sessions", "run", "in a row", "")
+		p.Rule("-")
 	}
-	head(&t.page)
-	var goesOn page
-	goesOn.para("", strings.ToUpper(h.Horse)+", continued")
+	head(&t.Mono)
+	var goesOn paper.Mono
+	goesOn.Para("", strings.ToUpper(h.Horse)+", continued")
 	head(&goesOn)
 	weeks := h.work.Weeks
 	for i, d := range h.work.Dates {
-		t.block(goesOn.String())
+		t.Block(goesOn.String())
 		t.date(h, &h.Dates[i], d)
 		week := d.Date.WeekStart(t.house.WeekStarts)
 		if i+1 < len(h.work.Dates) && h.work.Dates[i+1].Date < week+7 {
@@ -104,8 +105,8 @@ func (t *workText) horse(h *HorseWork) {
 		}
 	}
 	for _, s := range h.Over {
-		t.block(goesOn.String())
-		t.para("  ! ", s)
+		t.Block(goesOn.String())
+		t.Para("  ! ", s)
 	}
 }
 
@@ -116,15 +117,15 @@ func (t *workText) date(h *HorseWork, d *DateWork, of model.WorkDate) {
 	}
 	l := h.Limits
 	minutes, sessions := d.longest()
-	t.cells("", workWidths, of.Date.Words(), model.InHours(of.PlannedWork), model.InHours(of.Work)+mark(h.work.OverDay(of)),
+	t.Cells("", workWidths, of.Date.Words(), model.InHours(of.PlannedWork), model.InHours(of.Work)+mark(h.work.OverDay(of)),
 		strconv.Itoa(d.Sessions)+mark(exceeds(d.Sessions, l.DaySessions)),
 		hours(minutes)+mark(exceeds(minutes, l.RunMinutes) || exceeds(sessions, l.RunSessions)),
 		strconv.Itoa(d.Row)+mark(exceeds(d.Row, l.Row)), confirmed)
 	if plan, rode := t.spans(d.Plan), t.spans(d.Rode); plan != rode {
-		t.para("  planned  ", plan)
-		t.para("  ridden   ", rode)
+		t.Para("  planned  ", plan)
+		t.Para("  ridden   ", rode)
 	} else {
-		t.para("           ", rode)
+		t.Para("           ", rode)
 	}
 }
 
@@ -144,8 +145,8 @@ func (t *workText) week(h *HorseWork, k model.WorkWeek) {
 	if k.Over {
 		words += " !"
 	}
-	t.para("week from "+k.From.Words()+": ", words)
-	t.rule("-")
+	t.Para("week from "+k.From.Words()+": ", words)
+	t.Rule("-")
 }
 
 // spans are rides and works in a line.

@@ -1,41 +1,49 @@
-package sheet
+package paper
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
-// pageColumns is how wide a printed page of text is.
-const pageColumns = 80
+// MonoColumns is how wide a printed page of text is.
+const MonoColumns = 80
 
-// page is text being set in a monospaced type.
-type page struct {
+// Mono is text being set in a monospaced type.
+type Mono struct {
 	strings.Builder
+	Wide   int // columns of a page; 0: MonoColumns
 	blocks []block
 	titled bool // a title was set, and nothing beneath it
 }
 
-func (p *page) line(s string) {
+// Line ends a line of text.
+func (p *Mono) Line(s string) {
 	p.WriteString(strings.TrimRight(s, " "))
 	p.WriteByte('\n')
 }
 
-func (p *page) rule(of string) { p.line(strings.Repeat(of, pageColumns)) }
+// Rule is a line across the page.
+func (p *Mono) Rule(of string) { p.Line(strings.Repeat(of, p.wide())) }
 
-// para sets text behind a lead; further lines hang below the text's beginning.
-func (p *page) para(lead, text string) {
-	for i, s := range wrap(text, pageColumns-columns(lead)) {
+func (p *Mono) wide() int { return cmp.Or(p.Wide, MonoColumns) }
+
+// Para sets text behind a lead; further lines hang below the text's beginning.
+func (p *Mono) Para(lead, text string) {
+	for i, s := range Wrap(text, p.wide()-Columns(lead)) {
 		if i > 0 {
-			lead = strings.Repeat(" ", columns(lead))
+			lead = strings.Repeat(" ", Columns(lead))
 		}
-		p.line(lead + s)
+		p.Line(lead + s)
 	}
 }
 
-// cells sets texts side by side in columns of those widths, two spaces apart,
+// Cells sets texts side by side in columns of those widths, two spaces apart,
 // each wrapped in its own.
-func (p *page) cells(lead string, widths []int, texts ...string) {
+func (p *Mono) Cells(lead string, widths []int, texts ...string) {
 	var cells [][]string
 	most := 0
 	for i, t := range texts {
-		c := wrap(t, widths[i])
+		c := Wrap(t, widths[i])
 		cells, most = append(cells, c), max(most, len(c))
 	}
 	for k := range most {
@@ -48,21 +56,21 @@ func (p *page) cells(lead string, widths []int, texts ...string) {
 			if k < len(c) {
 				text = c[k]
 			}
-			line += pad(text, widths[i])
+			line += Pad(text, widths[i])
 		}
-		p.line(line)
-		lead = strings.Repeat(" ", columns(lead))
+		p.Line(line)
+		lead = strings.Repeat(" ", Columns(lead))
 	}
 }
 
-// fit gives each column what its longest text asks for, up to its most; the last
+// Fit gives each column what its longest text asks for, up to its most; the last
 // takes the rest of the page behind a lead of so many columns.
-func fit(lead int, most []int, rows [][]string) []int {
+func Fit(lead int, most []int, rows [][]string) []int {
 	widths := make([]int, len(most))
-	rest := pageColumns - lead
+	rest := MonoColumns - lead
 	for i := range most {
 		for _, r := range rows {
-			widths[i] = max(widths[i], min(most[i], columns(plain(r[i]))))
+			widths[i] = max(widths[i], min(most[i], Columns(Plain(r[i]))))
 		}
 		if i == len(most)-1 {
 			widths[i] = rest
@@ -72,18 +80,26 @@ func fit(lead int, most []int, rows [][]string) []int {
 	return widths
 }
 
-// linesOn is how many lines a page of paper takes: six to the inch, half an inch
+// LinesOn is how many lines a page of paper takes: six to the inch, half an inch
 // left free above and below (A4 is 297 mm high, ISO 216; Letter is 11 in).
-func linesOn(paper string) int {
+func LinesOn(paper string) int {
 	if paper == "Letter" {
 		return 60
 	}
 	return 64
 }
 
-// block begins lines that stay on one page. above is what stands over them where
+// linesAcross is how many lines a page of paper takes that lies on its long side.
+func linesAcross(paper string) int {
+	if paper == "Letter" {
+		return 45
+	}
+	return 43
+}
+
+// Block begins lines that stay on one page. above is what stands over them where
 // they begin a new one. The first block of a part stays with its title.
-func (p *page) block(above string) {
+func (p *Mono) Block(above string) {
 	if p.titled {
 		p.titled = false
 		return
@@ -91,10 +107,10 @@ func (p *page) block(above string) {
 	p.blocks = append(p.blocks, block{p.Len(), above})
 }
 
-// part begins a part of the sheet: its title, and the block after it.
-func (p *page) part() {
+// Part begins a part of the sheet: its title, and the block after it.
+func (p *Mono) Part() {
 	p.titled = false
-	p.block("")
+	p.Block("")
 	p.titled = true
 }
 
@@ -103,9 +119,9 @@ type block struct {
 	above string
 }
 
-// pages breaks the text into pages of so many lines, each but the first under a
+// Pages breaks the text into pages of so many lines, each but the first under a
 // head of its own. head is told which page of how many it is for.
-func (p *page) pages(lines int, head func(n, of int) string) []string {
+func (p *Mono) Pages(lines int, head func(n, of int) string) []string {
 	text := p.String()
 	var pages []string
 	over := strings.Count(head(2, 2), "\n")

@@ -1,4 +1,4 @@
-package sheet
+package paper
 
 import (
 	"strings"
@@ -7,10 +7,10 @@ import (
 	"golang.org/x/text/width"
 )
 
-// columns is how many columns of a monospaced page the text takes: two for a
+// Columns is how many columns of a monospaced page the text takes: two for a
 // wide rune, none for a combining mark. Runes that are wide in East Asia alone
 // count one, so that a page is the same whatever the computer's locale.
-func columns(s string) int {
+func Columns(s string) int {
 	n := 0
 	for _, r := range s {
 		n += runeColumns(r)
@@ -30,12 +30,12 @@ func runeColumns(r rune) int {
 	return 1
 }
 
-// pad fills the text with spaces up to n columns.
-func pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-columns(s))) }
+// Pad fills the text with spaces up to n columns.
+func Pad(s string, n int) string { return s + strings.Repeat(" ", max(0, n-Columns(s))) }
 
-// plain is the text on one line, with nothing in it that could move the pen:
+// Plain is the text on one line, with nothing in it that could move the pen:
 // control characters, and marks that turn the direction of writing.
-func plain(s string) string {
+func Plain(s string) string {
 	s = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsControl(r), r == 0x2028, r == 0x2029:
@@ -48,19 +48,19 @@ func plain(s string) string {
 	return strings.Join(strings.Fields(s), " ")
 }
 
-// wrap breaks the text into lines of at most n columns, between words where it
+// Wrap breaks the text into lines of at most n columns, between words where it
 // can. There is at least one line.
-func wrap(s string, n int) []string {
+func Wrap(s string, n int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(plain(s)) {
-		if line != "" && columns(line)+1+columns(word) > n {
+	for _, word := range strings.Fields(Plain(s)) {
+		if line != "" && Columns(line)+1+Columns(word) > n {
 			lines, line = append(lines, line), ""
 		}
 		if line != "" {
 			line += " "
 		}
-		for columns(word) > n {
+		for Columns(word) > n {
 			at := split(word, n)
 			lines, word = append(lines, word[:at]), word[at:]
 		}

@@ -1,0 +1,131 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"tackwright/cmd/tackwright/internal/sheet/paper"
+	"tackwright/fixtures"
+	"tackwright/model"
+)
+
+// days are those on which nothing may be cut and nothing may overlap.
+var days = map[string]func() (*fixtures.Barn, []*model.Turn){
+	"ordinary": ordinary, "large": large, "european": european,
+	"nothing": func() (*fixtures.Barn, []*model.Turn) { return fixtures.New(), nil },
+}
+
+func TestNothingOnAPageOverlapsOrIsCut(t *testing.T) {
+	for day, make := range days {
+		for _, size := range []string{"A4", "Letter"} {
+			b, turns := make()
+			b.House.Paper = size
+			for _, x := range every(t, b, turns...) {
+				if wrong := clashes(x.sheet); len(wrong) > 0 {
+					t.Errorf("%s, %s, %s: %d clashes, the first %s", day, size, x.name, len(wrong), wrong[0])
+				}
+			}
+		}
+	}
+}
+
+// What stands in the form of a sheet stands on its pages: the letters of every
+// cell, in their order.
+func TestEveryCellIsOnThePages(t *testing.T) {
+	for day, make := range days {
+		b, turns := make()
+		for _, x := range every(t, b, turns...) {
+			var page strings.Builder
+			for _, p := range paper.Pages(x.sheet) {
+				for _, text := range p.Texts {
+					if text.Y < p.H-margin-11 { // not the foot of a page
+						page.WriteString(letters(text.Words))
+					}
+				}
+			}
+			for _, words := range wordsOf(x.sheet) {
+				if !strings.Contains(page.String(), words) {
+					t.Errorf("%s, %s: not on the pages in one piece: %s", day, x.name, words)
+				}
+			}
+		}
+	}
+}
+
+// wordsOf are the letters of each cell and line of a sheet, accents joined.
+func wordsOf(s *paper.Sheet) (all []string) {
+	add := func(words ...string) {
+		for _, w := range words {
+			for _, line := range strings.Split(w, "\n") {
+				all = append(all, letters(norm(line)))
+			}
+		}
+	}
+	for _, f := range s.Facts {
+		add(f.Words)
+	}
+	add(s.Cautions...)
+	add(s.Deferral)
+	for _, p := range s.Parts {
+		add(p.Title)
+		add(p.Says...)
+		for _, r := range p.Table.Rows {
+			add(r.Over)
+			add(r.Says...)
+			add(r.Write...)
+			for _, c := range r.Cells {
+				add(c.Text)
+				add(c.Lines...)
+			}
+		}
+	}
+	return all
+}
+
+func TestNothingPrintedIsSmallerThanTwelvePoints(t *testing.T) {
+	b, turns := ordinary()
+	for _, x := range every(t, b, turns...) {
+		for _, p := range paper.Pages(x.sheet) {
+			for _, text := range p.Texts {
+				if text.Size < 12 {
+					t.Errorf("%s: %q has %v points", x.name, text.Words, text.Size)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryPageSaysOfWhatItIsAndWhenItWasPrinted(t *testing.T) {
+	b, turns := large()
+	for _, x := range every(t, b, turns...) {
+		for i, p := range paper.Pages(x.sheet) {
+			var words []string
+			for _, text := range p.Texts {
+				words = append(words, text.Words)
+			}
+			page := strings.Join(words, "\n")
+			for _, want := range []string{x.sheet.Title, "printed Mon 23 Nov, 07:10", "page "} {
+				if !strings.Contains(page, want) {
+					t.Errorf("%s, page %d does not say %q", x.name, i+1, want)
+				}
+			}
+		}
+	}
+}
+
+func TestNoLineOfTextIsWiderThanItsPage(t *testing.T) {
+	for day, make := range days {
+		b, turns := make()
+		for _, x := range every(t, b, turns...) {
+			wide := 80
+			if x.sheet.Landscape {
+				wide = 104
+			}
+			for _, line := range strings.FieldsFunc(paper.Written(x.sheet), func(r rune) bool { return r == '\n' || r == '\f' }) {
+				if n := paper.Columns(line); n > wide {
+					t.Errorf("%s, %s: %d columns: %s", day, x.name, n, line)
+				}
+			}
+		}
+	}
+}

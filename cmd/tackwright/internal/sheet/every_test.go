@@ -1,0 +1,65 @@
+package sheet
+
+import (
+	"testing"
+
+	unicode "golang.org/x/text/unicode/norm"
+
+	"tackwright/cmd/tackwright/internal/sheet/paper"
+	"tackwright/fixtures"
+	"tackwright/model"
+)
+
+// named is a sheet with the name of what was asked for.
+type named struct {
+	name  string
+	sheet *paper.Sheet
+}
+
+// every sheet of a barn's Monday whose rides have those turns.
+func every(t *testing.T, b *fixtures.Barn, turns ...*model.Turn) []named {
+	t.Helper()
+	l := pull(t, b, turns...) // the plan keeps every rule
+	w := b.Week()
+	p := fixtures.Plan(w, turns...)
+	made := func(s *paper.Sheet, err error) *paper.Sheet {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	return []named{
+		{"chart", made(LessonChart(w, p, monday, posted))},
+		{"pull", l.Sheet()},
+		{"rack", l.RackSheet()},
+		{"cards", made(HorseCards(w, p, monday, posted, nil))},
+		{"instructor", made(InstructorSheet(w, p, monday, posted, nil))},
+		{"fit", FitChart(b.Centre, monday, posted, nil)},
+		{"tags", Tags(b.Centre, monday, posted)},
+		{"blank-chart", BlankChart(b.Centre, monday, posted)},
+		{"blank-pull", BlankPull(b.Centre, monday, posted)},
+	}
+}
+
+// european is a day whose names are in all scripts of Europe, accented, joined
+// and apart, and as long as people's are.
+func european() (*fixtures.Barn, []*model.Turn) {
+	b := fixtures.New()
+	b.Name = "Zażółć gęślą jaźń, Þórshöfn ja Řež"
+	b.Star.Name, b.Oak.Looks = "Љубичица Ђорђевић", "rød, grøn, blå; ἀργυρᾶ"
+	b.Mia.First, b.Mia.Mark = "Αναστασία", "Ψ"
+	b.Mia.Cautions = []string{"Ελληνικά"}
+	armenian, georgian, welsh := b.Rider("Անահիտ"), b.Rider("თამარ"), b.Rider("Zoe\u0308 Ŵynne-Țurcanu")
+	snow := b.Horse("Ǫʒǯǥ Sápmi Snjór")
+	b.Row(snow, b.Oak)
+	b.Lesson(monday, "09:00-09:45", b.Mia).Name = "Пони, ѓ ќ ґ ї є"
+	b.Lesson(monday, "10:00-10:45", armenian).Name = "Çağdaş İğne ə"
+	b.Lesson(monday, "11:00-11:45", georgian)
+	b.Lesson(monday, "12:00-12:45", welsh)
+	t := b.Turn(b.Star, b.Oak)
+	return b, []*model.Turn{t, t, t, b.Turn(snow, b.Oak)}
+}
+
+// norm joins accents to their letters, as the type has them.
+func norm(s string) string { return unicode.NFC.String(paper.Plain(s)) }
