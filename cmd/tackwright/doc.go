@@ -12,6 +12,7 @@ Commands:
 	why      say why a ride is on the ground
 	whynot   say why a rider is not on a horse, or in a seat
 	buy      say what one more piece, girth size or horse would bring
+	room     find room for riders from the wait list
 	pull     print what to pull from the tack room for a day
 	sheet    print a sheet for the wall, the barn or the instructor, also as PDF or page
 	audit    name every rule that a plan breaks, also one edited by hand

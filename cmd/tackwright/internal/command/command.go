@@ -62,7 +62,9 @@ type call struct {
 func commands() []*command {
 	return []*command{
 		newCommand, checkCommand, keysCommand,
-		termCommand, planCommand, whyCommand, whyNotCommand, buyCommand, pullCommand, sheetCommand, auditCommand, postCommand,
+		termCommand, planCommand, whyCommand, whyNotCommand,
+		buyCommand, roomCommand,
+		pullCommand, sheetCommand, auditCommand, postCommand,
 		noteCommand, closeCommand, repairCommand,
 		undoCommand, historyCommand,
 		dueCommand, workloadCommand,

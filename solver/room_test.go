@@ -1,0 +1,209 @@
+package solver
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"tackwright/fixtures"
+	"tackwright/fixtures/oracle"
+	"tackwright/fixtures/random"
+	"tackwright/model"
+)
+
+// asksOf a week: each rider for each meeting to come that she is not in, up to so many.
+func asksOf(w *model.Week, most int) (asks []model.Ask) {
+	for _, m := range w.Meetings {
+		for _, r := range w.Centre.Riders {
+			in := slices.ContainsFunc(w.Rides, func(x *model.Ride) bool { return x.Meeting == m && x.Rider == r })
+			past := !w.Now.Before(model.Instant{Date: m.Date, Minute: m.Start})
+			if !in && !past && m.NotHeld == "" && len(asks) < most {
+				asks = append(asks, model.Ask{Rider: r, Meeting: m})
+			}
+		}
+	}
+	return asks
+}
+
+// beside calls f with every legal plan of a week with the asks in which all others
+// are seated or not as in a plan: with the rides that are placed, and how many
+// others have another horse, or other tack. It gives up on weeks of too many plans.
+func beside(w *model.Week, p *model.Plan, asks []model.Ask, f func(placed []int, horse, tack int)) bool {
+	more, rides := w.WithRides(asks)
+	judge := oracle.For(more)
+	choices := judge.Choices()
+	before := make([]*model.Turn, len(more.Rides))
+	for i, r := range more.Rides {
+		if slices.Contains(rides, r) {
+			continue
+		}
+		k := slices.IndexFunc(w.Rides, func(x *model.Ride) bool {
+			return x.Rider == r.Rider && x.Meeting.Name == r.Meeting.Name && x.Date() == r.Date() && x.Start == r.Start
+		})
+		before[i] = p.Turns[k]
+		choices.Good[i] = slices.DeleteFunc(slices.Clone(choices.Good[i]), func(t *model.Turn) bool { return (t == nil) != (before[i] == nil) })
+	}
+	if choices.Raw() > 4000 {
+		return false
+	}
+	choices.Each(func(q *model.Plan) bool {
+		if !judge.Legal(q) {
+			return true
+		}
+		var placed []int
+		horse, tack := 0, 0
+		for i, r := range more.Rides {
+			switch now := q.Turns[i]; {
+			case slices.Contains(rides, r):
+				if now != nil {
+					placed = append(placed, slices.Index(rides, r))
+				}
+			case now == nil || r.State != model.Open:
+			case now.Horse != before[i].Horse:
+				horse++
+			case !more.AlikeTack(now, before[i]):
+				tack++
+			}
+		}
+		f(placed, horse, tack)
+		return true
+	})
+	return true
+}
+
+func TestRoomIsFoundWhereTryingAllPlansFindsItWithAsFewChanged(t *testing.T) {
+	free, moved, full := 0, 0, 0
+	for seed := range uint64(*weeks) {
+		w := random.Week(seed, 100)
+		p, err := Plan(context.Background(), w, Options{Goals: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		asks := asksOf(w, 4)
+		rooms, err := RoomFor(context.Background(), w, p, asks)
+		if err != nil {
+			t.Fatalf("week %d (%s): %v", seed, w.Centre.Name, err)
+		}
+		for i, a := range asks {
+			best := []int{99, 99}
+			if !beside(w, p, asks[i:i+1], func(placed []int, horse, tack int) {
+				if now := []int{horse, tack}; len(placed) == 1 && slices.Compare(now, best) < 0 {
+					best = now
+				}
+			}) {
+				continue
+			}
+			r := rooms[i]
+			switch {
+			case best[0] == 99:
+				full++
+				if r.With != nil || !r.Full && len(r.Alone) == 0 {
+					t.Errorf("week %d (%s): %s in %s: room, and trying all finds none", seed, w.Centre.Name, a.Rider.Name, a.Meeting.Name)
+				}
+			case r.With == nil || !r.With.Fewest || len(r.With.Horse) != best[0] || len(r.With.Tack) != best[1]:
+				t.Errorf("week %d (%s): %s in %s: %+v, and trying all: %v", seed, w.Centre.Name, a.Rider.Name, a.Meeting.Name, r, best)
+			case best[0] > 0:
+				moved++
+			default:
+				free++
+			}
+		}
+	}
+	t.Logf("%d disturb no pairing, %d do, %d have no room", free, moved, full)
+	if free < 20 || moved < 5 || full < 20 {
+		t.Errorf("%d, %d and %d: that shows little", free, moved, full)
+	}
+}
+
+func TestTheMostThatArePlacedAtOnceAreWhatTryingAllPlansPlaces(t *testing.T) {
+	tried, short := 0, 0
+	for seed := range uint64(*weeks) {
+		w := random.Week(seed, 60)
+		p, err := Plan(context.Background(), w, Options{Goals: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		asks := asksOf(w, 3)
+		var riders []*model.Rider
+		for _, a := range asks {
+			if !slices.Contains(riders, a.Rider) {
+				riders = append(riders, a.Rider)
+			}
+		}
+		if len(riders) < 2 {
+			continue
+		}
+		placed, most, err := RoomForAll(context.Background(), w, p, asks)
+		if err != nil {
+			t.Fatalf("week %d (%s): %v", seed, w.Centre.Name, err)
+		}
+		best, who := 0, []bool{}
+		if !beside(w, p, asks, func(placed []int, _, _ int) {
+			has := make([]bool, len(riders))
+			for _, i := range placed {
+				k := slices.Index(riders, asks[i].Rider)
+				if has[k] {
+					return
+				}
+				has[k] = true
+			}
+			if len(placed) > best || len(placed) == best && earlier(has, who) {
+				best, who = len(placed), has
+			}
+		}) {
+			continue
+		}
+		tried++
+		if best < len(riders) {
+			short++
+		}
+		if placed == nil || most != best || len(placed.Rides) != best {
+			t.Fatalf("week %d (%s): %+v, at most %d; trying all: %d", seed, w.Centre.Name, placed, most, best)
+		}
+		for k, r := range riders {
+			if best > 0 && who[k] != slices.ContainsFunc(placed.Rides, func(x *model.Ride) bool { return x.Rider.Name == r.Name }) {
+				t.Errorf("week %d (%s): who asks earlier is not first: %v", seed, w.Centre.Name, who)
+			}
+		}
+	}
+	t.Logf("%d weeks, in %d not all have a place", tried, short)
+	if tried < 50 || short < 20 {
+		t.Errorf("%d weeks, %d short: that shows little", tried, short)
+	}
+}
+
+// earlier reports whether the first of two that differ is true in the one.
+func earlier(one, other []bool) bool {
+	for i := range one {
+		if i >= len(other) || one[i] != other[i] {
+			return one[i]
+		}
+	}
+	return false
+}
+
+func TestWhereThereIsNoTimeNothingIsSaidOfARoom(t *testing.T) {
+	b := fixtures.New()
+	b.Lesson(b.From, "10:00-10:45", b.Mia)
+	b.Lesson(b.From, "12:00-12:45")
+	b.Rider("Leo")
+	w := b.Week()
+	p, err := Plan(context.Background(), w, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	rooms, err := RoomFor(ctx, w, p, asksOf(w, 9))
+	if err != nil || len(rooms) != 3 {
+		t.Fatalf("%v, %v", rooms, err)
+	}
+	for _, r := range rooms {
+		if r.Full || r.With != nil || r.Alone != nil {
+			t.Errorf("%+v", r)
+		}
+	}
+	if placed, most, err := RoomForAll(ctx, w, p, asksOf(w, 9)); placed != nil || most != 2 || err != nil {
+		t.Errorf("%v, %d, %v", placed, most, err)
+	}
+}
