@@ -24,13 +24,14 @@ const (
 	NoteKeep        NoteKind = "keep"  // this rider on this horse
 	NoteNever       NoteKind = "never" // this rider not on this horse
 	NoteForm        NoteKind = "form extended"
+	NoteWorkOff     NoteKind = "work left out" // other work of a horse on a date
 )
 
 // NoteKinds are all the kinds, in the order of the manual.
 var NoteKinds = []NoteKind{NoteHorseOut, NoteHorseBack, NoteOwnTack, NoteOwnTackEnd, NotePieceOut,
 	NotePieceBack, NoteCleaned, NoteRiderAway, NoteRiderAdded, NoteCancelled, NoteMoved,
 	NoteShortened, NoteHands, NoteWeather, NoteArenaClosed, NoteInstructor, NoteAway, NoteKeep,
-	NoteNever, NoteForm}
+	NoteNever, NoteForm, NoteWorkOff}
 
 // Note is what changed on a date. Which fields count depends on its kind.
 type Note struct {

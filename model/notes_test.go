@@ -98,6 +98,10 @@ var notes = []noted{
 		b.Mia.FormUntil = fixtures.Monday - 1
 		return model.Note{Rider: b.Mia, Through: fixtures.Monday}
 	}, keeps},
+	{model.NoteWorkOff, func(b *fixtures.Barn) model.Note {
+		b.Work(b.Star, fixtures.Monday, "10:30-11:00")
+		return model.Note{Horse: b.Star, From: fixtures.At("10:30")}
+	}, keeps},
 }
 
 func TestEveryKindOfNoteIsObeyedOnItsDate(t *testing.T) {

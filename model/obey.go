@@ -12,48 +12,53 @@ import "cmp"
 // here.
 func (c *Centre) Obey() {
 	for _, n := range Standing(c.Notes) {
-		at := Instant{n.Date, n.From}
-		switch n.Kind {
-		case NoteHorseOut:
-			o := Out{Why: n.Why, From: at, Review: cmp.Or(n.Review, n.Date+1), Note: n.Number, At: n.At}
-			if n.Why == Appointment {
-				o.Review, o.End = 0, n.end()
+		n.obey()
+	}
+}
+
+// obey lays one note on its nouns.
+func (n *Note) obey() {
+	at := Instant{n.Date, n.From}
+	switch n.Kind {
+	case NoteHorseOut:
+		o := Out{Why: n.Why, From: at, Review: cmp.Or(n.Review, n.Date+1), Note: n.Number, At: n.At}
+		if n.Why == Appointment {
+			o.Review, o.End = 0, n.end()
+		}
+		n.Horse.Out = append(n.Horse.Out, o)
+	case NoteHorseBack:
+		for i := range n.Horse.Out {
+			if o := &n.Horse.Out[i]; o.Why != Appointment && n.ends(EndsVetStop, o.From, o.End) {
+				o.End = later(at, o.From)
 			}
-			n.Horse.Out = append(n.Horse.Out, o)
-		case NoteHorseBack:
-			for i := range n.Horse.Out {
-				if o := &n.Horse.Out[i]; o.Why != Appointment && n.ends(EndsVetStop, o.From, o.End) {
-					o.End = later(at, o.From)
-				}
+		}
+	case NoteOwnTack:
+		n.Horse.OwnTack = append(n.Horse.OwnTack, Span{From: at})
+	case NoteOwnTackEnd:
+		for i := range n.Horse.OwnTack {
+			if s := &n.Horse.OwnTack[i]; n.ends(EndsVetStop, s.From, s.End) {
+				s.End = later(at, s.From)
 			}
-		case NoteOwnTack:
-			n.Horse.OwnTack = append(n.Horse.OwnTack, Span{From: at})
-		case NoteOwnTackEnd:
-			for i := range n.Horse.OwnTack {
-				if s := &n.Horse.OwnTack[i]; n.ends(EndsVetStop, s.From, s.End) {
-					s.End = later(at, s.From)
-				}
+		}
+	case NotePieceOut:
+		n.Piece.Out = append(n.Piece.Out, PieceOut{Why: n.Words, From: at, Note: n.Number})
+	case NotePieceBack:
+		for i := range n.Piece.Out {
+			if o := &n.Piece.Out[i]; n.ends(EndsCheck, o.From, o.End) {
+				o.End = later(at, o.From)
 			}
-		case NotePieceOut:
-			n.Piece.Out = append(n.Piece.Out, PieceOut{Why: n.Words, From: at, Note: n.Number})
-		case NotePieceBack:
-			for i := range n.Piece.Out {
-				if o := &n.Piece.Out[i]; n.ends(EndsCheck, o.From, o.End) {
-					o.End = later(at, o.From)
-				}
-			}
-		case NoteCleaned:
-			if n.mayEnd(EndsCleaning) && !n.IsToCome() {
-				n.Piece.Cleaned = append(n.Piece.Cleaned, Cleaning{At: at, By: n.By.Name})
-			}
-		case NoteArenaClosed:
-			n.Arena.Closures = append(n.Arena.Closures, n.period())
-		case NoteAway:
-			n.Instructor.Away = append(n.Instructor.Away, n.period())
-		case NoteForm:
-			if n.mayEnd(EndsForm) {
-				n.Rider.FormUntil = max(n.Rider.FormUntil, n.Through)
-			}
+		}
+	case NoteCleaned:
+		if n.mayEnd(EndsCleaning) && !n.IsToCome() {
+			n.Piece.Cleaned = append(n.Piece.Cleaned, Cleaning{At: at, By: n.By.Name})
+		}
+	case NoteArenaClosed:
+		n.Arena.Closures = append(n.Arena.Closures, n.period())
+	case NoteAway:
+		n.Instructor.Away = append(n.Instructor.Away, n.period())
+	case NoteForm:
+		if n.mayEnd(EndsForm) {
+			n.Rider.FormUntil = max(n.Rider.FormUntil, n.Through)
 		}
 	}
 }

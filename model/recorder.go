@@ -115,12 +115,12 @@ func (t *Told) last(start, end Minute) {
 	t.Start, t.End = start, end
 }
 
-// works are the works of a date: those that the folder plans and, of a date
-// that was closed, those that were done besides.
+// works are the works of a date: those that the folder plans and that were not left
+// out in time and, of a date that was closed, those that were done besides.
 func (r *recorder) works(c *Centre, d Date) []*Work {
 	var out []*Work
 	for _, x := range c.Works {
-		if x.IsOn(d) {
+		if x.IsOn(d) && !r.leftOut(d, x) {
 			out = append(out, x)
 		}
 	}
@@ -128,6 +128,14 @@ func (r *recorder) works(c *Centre, d Date) []*Work {
 		out = append(out, record.Works...)
 	}
 	return out
+}
+
+// leftOut reports whether a note that was written before it began leaves a work out.
+func (r *recorder) leftOut(d Date, x *Work) bool {
+	return slices.ContainsFunc(r.notes, func(n *Note) bool {
+		return n.Kind == NoteWorkOff && n.isFor(d) && n.Horse == x.Horse && (n.From == 0 || n.From == x.Start) &&
+			n.known().Before(Instant{d, x.Start})
+	})
 }
 
 // work is a work on a date, and why it is suspended, where its horse is out or

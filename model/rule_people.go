@@ -25,13 +25,13 @@ var instructorInOnePlace = &Rule{
 }
 
 // InstructorAway says that a meeting's instructor is away; "" is that she is
-// not.
+// not. What was written of it stays where it was written.
 func InstructorAway(m *Meeting) string {
 	if m.Instructor == nil {
 		return ""
 	}
 	if a := anyMeets(m.Instructor.Away, m.Date, m.Start, m.End); a != nil {
-		return cmp.Or(a.Why, m.Instructor.Name+" is away")
+		return m.Instructor.Name + " is away"
 	}
 	return ""
 }

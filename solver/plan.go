@@ -20,6 +20,9 @@ type Options struct {
 	// Goals, if not 0, is how many of the first goals are looked at; the others
 	// are as they turn out, and nothing is proved of them.
 	Goals int
+
+	start  []sat.Lit // what the first plan should have; nil: what was posted
+	effort int       // see [ordered.Options]
 }
 
 // Plan is the best plan of the week, each goal of its score proved before the
@@ -41,7 +44,10 @@ func (e *encoder) solve(ctx context.Context, assume []sat.Lit, goals []ordered.G
 	if opts.Goals > 0 {
 		goals = goals[:min(opts.Goals, len(goals))]
 	}
-	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: e.posted()})
+	if opts.start == nil {
+		opts.start = e.posted()
+	}
+	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: opts.start, Effort: opts.effort})
 	switch {
 	case err != nil && errors.Is(err, ctx.Err()):
 		return e.nobody(goals), nil

@@ -45,6 +45,9 @@ type Price struct {
 	Decides int
 	// Settled: that goal's value, or the tie, is proved.
 	Settled bool
+	// Near: of the plans that leave other dates as they are; those that do not were
+	// not looked at long enough.
+	Near bool
 }
 
 // WhyGround says why a ride is on the ground in a plan of the week. When ctx ends
@@ -68,9 +71,17 @@ func WhyGround(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride)
 	if err != nil || why.Better != nil {
 		return why, err
 	}
-	why.Choice, err = choose(ctx, w, p, toRide(r))
+	apart := 0
+	if why.Together != nil {
+		apart = 1
+	}
+	why.Choice, err = choose(ctx, w, p, r, toRide(r), apart, enough)
 	return why, err
 }
+
+// enough is the work, in ticks, that goes into a price of all dates where one of few
+// dates is known.
+const enough = 20
 
 // half ends when half of the time is over.
 func half(ctx context.Context) (context.Context, context.CancelFunc) {
@@ -89,16 +100,18 @@ func toRide(r *model.Ride) asking {
 	}
 }
 
-// choose looks for the plans in which something asked for is so: how many can
-// ride then, the fewest of those who ride now that would not, and the price.
-func choose(ctx context.Context, w *model.Week, p *model.Plan, ask asking) (*Choice, error) {
+// choose looks for the plans in which something asked of a ride is so: how many can
+// ride then, the fewest of those who ride now that would not, at least so many, and
+// the price. Where effort is not 0, no more ticks of work go into a price of all dates,
+// and one of the dates that have to change is looked for first.
+func choose(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, ask asking, displaces, effort int) (*Choice, error) {
 	e := encode(w)
 	asked, ok := ask(e)
 	if !ok {
 		return nil, nil
 	}
-	ground := ordered.Goal{Name: "ground", Counts: e.counts()}
-	displaced := ordered.Goal{Name: "displaced"}
+	ground := ordered.Goal{Name: "ground", Counts: e.counts(), Least: leastGround(w, p)}
+	displaced := ordered.Goal{Name: "displaced", Least: displaces}
 	c := &Choice{}
 	for i, r := range w.Rides {
 		if r.State != model.Open {
@@ -126,7 +139,7 @@ func choose(ctx context.Context, w *model.Week, p *model.Plan, ask asking) (*Cho
 			c.Displaced = append(c.Displaced, r)
 		}
 	}
-	if c.Price, err = price(ctx, e, p, asked); c.Price != nil {
+	if c.Price, err = c.price(ctx, e, p, r, ask, effort); c.Price != nil {
 		var down []*model.Ride
 		for i, r := range w.Rides {
 			if r.State == model.Open && p.Turns[i] != nil && c.Price.Plan.Turns[i] == nil {
@@ -140,20 +153,77 @@ func choose(ctx context.Context, w *model.Week, p *model.Plan, ask asking) (*Cho
 	return c, err
 }
 
+// leastGround are the open rides that no plan seats, as far as was proved when the
+// plan was made.
+func leastGround(w *model.Week, p *model.Plan) int {
+	if len(p.Proof.Goals) == 0 || p.Proof.Goals[0].Name != "seat a" || p.Proof.Hash != w.Fingerprint(p) {
+		return 0
+	}
+	least := p.Proof.Goals[0].Bound
+	for i, r := range w.Rides {
+		if r.State == model.Started && p.Turns[i] == nil {
+			least--
+		}
+	}
+	return max(least, 0)
+}
+
 // price is what a plan costs in which what is asked for is so.
-func price(ctx context.Context, e *encoder, p *model.Plan, asked []sat.Lit) (*Price, error) {
+func (c *Choice) price(ctx context.Context, e *encoder, p *model.Plan, r *model.Ride, ask asking, effort int) (*Price, error) {
+	var near *Price
+	if effort > 0 {
+		dates := []model.Date{r.Date()}
+		for _, x := range c.Displaced {
+			dates = append(dates, x.Date())
+		}
+		var err error
+		if near, err = priceIn(ctx, encode(e.w.Beside(p, dates...)), e.w, p, ask, 0); err != nil {
+			return nil, err
+		}
+		if near != nil && onGround(e.w, near.Plan) != c.With {
+			near = nil
+		}
+	}
+	whole, err := priceIn(ctx, e, e.w, p, ask, effort)
+	if near != nil && (whole == nil || !whole.Settled) {
+		near.Near, near.Plan.Proof = true, model.Proof{}
+		return near, err
+	}
+	return whole, err
+}
+
+// onGround counts the open rides that a plan does not seat.
+func onGround(w *model.Week, p *model.Plan) (n int) {
+	for i, r := range w.Rides {
+		if r.State == model.Open && p.Turns[i] == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// priceIn is that of the plans of what is written down, as plans of the week.
+func priceIn(ctx context.Context, e *encoder, w *model.Week, p *model.Plan, ask asking, effort int) (*Price, error) {
+	asked, ok := ask(e)
+	if !ok {
+		return nil, nil
+	}
 	goals := e.goals()
 	for i := range goals {
 		goals[i].Beside = nil // it knows nothing of what is assumed
 	}
-	plan, err := e.solve(ctx, asked, goals, Options{})
-	if err != nil || ctx.Err() != nil && len(plan.Proof.Goals) == 0 {
+	plan, err := e.solve(ctx, asked, goals, Options{start: e.asIn(p), effort: effort})
+	var odds *ordered.Unsatisfiable
+	switch {
+	case errors.As(err, &odds):
+		return nil, nil
+	case err != nil || ctx.Err() != nil && len(plan.Proof.Goals) == 0:
 		return nil, err
 	}
-	if err := finish(e.w, plan); err != nil {
+	if err := finish(w, plan); err != nil {
 		return nil, err
 	}
-	x := &Price{Plan: plan, Before: e.w.Score(p), After: e.w.Score(plan), Decides: -1, Settled: plan.Proof.Proved()}
+	x := &Price{Plan: plan, Before: w.Score(p), After: w.Score(plan), Decides: -1, Settled: plan.Proof.Proved()}
 	for i := range x.Before {
 		if x.Before[i].Value != x.After[i].Value {
 			x.Decides, x.Settled = i, plan.Proof.Goals[i].Proved

@@ -37,7 +37,7 @@ func WhyPairing(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride
 	if err != nil {
 		return why, err
 	}
-	why.Choice, err = choose(ctx, w, p, ask)
+	why.Choice, err = choose(ctx, w, p, r, ask, 0, 0)
 	return why, err
 }
 

@@ -16,6 +16,7 @@ type Reason struct {
 	Rides       []*model.Ride // that ride besides, in the order of the week
 	Limits      []Limit       // in the order of the rules
 	Irreducible bool
+	Work        *WorkCount // it is a matter of minutes: see there; nil: it is not
 }
 
 // Limit is a rule about one thing.
@@ -46,7 +47,12 @@ func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.
 		func(x *model.Ride) bool { return true },
 	} {
 		e := encodeFine(narrow(w, p, r, among))
-		reason, status := e.reason(ctx, e.w.Rides[r.Index], ask)
+		reason, status := e.reason(ctx, e.w.Rides[r.Index], ask, quick)
+		if status == sat.Unknown { // arithmetic before a long search
+			if reason, status = tooMuchWork(e.w, e.w.Rides[r.Index]), sat.Unsat; reason == nil {
+				reason, status = e.reason(ctx, e.w.Rides[r.Index], ask, 0)
+			}
+		}
 		switch {
 		case status == sat.Unknown:
 			return nil, nil, nil
@@ -63,6 +69,9 @@ func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.
 	}
 	return nil, nil, nil
 }
+
+// quick is the work, in ticks, after which a search for a reason is a long one.
+const quick = 30
 
 // coversAll reports whether a part of the week has all the rides of a plan.
 func coversAll(w *model.Week, p *model.Plan, among func(*model.Ride) bool) bool {
@@ -101,8 +110,9 @@ func (r *Reason) of(w *model.Week) *Reason {
 	return r
 }
 
-// reason says why not all open rides of the week can be, with the one as asked.
-func (e *encoder) reason(ctx context.Context, r *model.Ride, ask asking) (*Reason, sat.Status) {
+// reason says why not all open rides of the week can be, with the one as asked. It
+// gives up after the given ticks of work, 0 for never.
+func (e *encoder) reason(ctx context.Context, r *model.Ride, ask asking, ticks int) (*Reason, sat.Status) {
 	asked, ok := ask(e)
 	if !ok {
 		return &Reason{Asked: r, Irreducible: true}, sat.Unsat
@@ -121,7 +131,7 @@ func (e *encoder) reason(ctx context.Context, r *model.Ride, ask asking) (*Reaso
 	for _, a := range e.fine.about {
 		assume = append(assume, e.fine.lit[a])
 	}
-	if status := e.s.Solve(ctx, slices.Concat(asked, assume)...); status != sat.Unsat {
+	if status := e.s.SolveWithin(ctx, ticks, slices.Concat(asked, assume)...); status != sat.Unsat {
 		return nil, status
 	}
 	core, exact := irreducible(ctx, e.s, asked, assume)

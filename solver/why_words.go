@@ -11,6 +11,9 @@ import (
 // Sentences tell a reason in the trade's words: who rides besides, then each
 // limit, those of one kind together.
 func (r *Reason) Sentences(w *model.Week) []string {
+	if r.Work != nil {
+		return r.workWords(w)
+	}
 	if horses := r.counted(); horses != nil && len(r.Rides) > 0 {
 		return r.count(w, horses)
 	}
@@ -202,7 +205,15 @@ func counting(n int, noun string) string {
 	if 0 <= n && n < len(numbers) {
 		s = numbers[n]
 	}
-	return s + " " + noun + verb(n, "", "s")
+	return s + " " + noun + verb(n, "", plural(noun))
+}
+
+// plural is what a noun takes for more than one: "stirrups" has it.
+func plural(noun string) string {
+	if strings.HasSuffix(noun, "s") && !strings.HasSuffix(noun, "ss") {
+		return ""
+	}
+	return "s"
 }
 
 // few is what facts leave of a limit; below 0 they leave none.

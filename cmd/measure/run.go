@@ -16,6 +16,7 @@ measure repairs [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [-
 measure buys   [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s] [--csv]
 measure smptsp [--limit 60s] [--csv] FILE...
 measure wcnf   [--limit 60s] [--csv] FILE...
+measure why    [--sizes median,large] [--seeds 1-10] [--loose] [--limit 60s]
 measure confirm [--weeks 200] [--limit 60s]
 `
 
@@ -61,9 +62,12 @@ func run(ctx context.Context, stdout, stderr io.Writer, args []string) int {
 		return 2
 	}
 	s.files = flags.Args()[1:]
-	if flags.Arg(0) == "confirm" {
+	switch flags.Arg(0) {
+	case "confirm":
 		err = s.confirm(ctx, stdout, stderr)
-	} else {
+	case "why":
+		err = s.why(ctx, stdout)
+	default:
 		tasks, wrongUse := s.tasks(flags.Arg(0))
 		if wrongUse != nil {
 			fmt.Fprintln(stderr, wrongUse)

@@ -50,6 +50,10 @@ KIND, and what is written behind it:
 	    the rider has this horse, and --seat, or is on the ground
 	never RIDER HORSE
 	    the rider does not have this horse
+	leave-out HORSE [TIME]
+	    its other work, or that which begins then, is left out
+	lift NUMBER
+	    an earlier note, which keeps a rider or says never, no longer stands
 	form RIDER DATE
 	    her form is good up to this date, on the word of somebody who may extend one
 

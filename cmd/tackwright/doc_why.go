@@ -53,6 +53,8 @@ With --json:
 	better.decides             the first goal in which the plans differ; none: a
 	                           tie
 	better.settled             that is proved
+	better.near                of the plans that leave other dates as they are;
+	                           others were not looked at long enough
 	better.goals[]
 	better.goals[].name
 	better.goals[].words       what is counted; less is better

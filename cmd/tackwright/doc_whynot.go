@@ -62,6 +62,8 @@ With --json:
 	choice.price.decides       the first goal in which the plans differ; none: a
 	                           tie
 	choice.price.settled       that is proved
+	choice.price.near          of the plans that leave other dates as they are;
+	                           others were not looked at long enough
 	choice.price.goals[]
 	choice.price.goals[].name
 	choice.price.goals[].words what is counted; less is better

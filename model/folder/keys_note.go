@@ -65,6 +65,7 @@ var noteNeeds = map[model.NoteKind]struct {
 	model.NoteAway:        {must: []string{"instructor"}, may: []string{"from", "until", "through"}},
 	model.NoteKeep:        {must: []string{"rider", "horse"}, may: []string{"lesson", "seat", "through"}},
 	model.NoteNever:       {must: []string{"rider", "horse"}, may: []string{"lesson", "through"}},
+	model.NoteWorkOff:     {must: []string{"horse"}, may: []string{"from"}},
 	model.NoteForm:        {must: []string{"rider", "through"}, by: model.EndsForm},
 }
 

@@ -20,6 +20,7 @@ func TestNotesOfEveryKindAreReadAndObeyed(t *testing.T) {
 		model.NoteArenaClosed: "arena = \"Indoor\"\nfrom = 12:00", model.NoteInstructor: "lesson = \"Tue 10:00\"\ninstructor = \"Jo Marsh\"",
 		model.NoteAway: `instructor = "Kim Alder"`, model.NoteKeep: "rider = \"Ada Grey\"\nhorse = \"Duke\"\nseat = \"S1\"",
 		model.NoteNever: "rider = \"Ada Grey\"\nhorse = \"Pepper\"", model.NoteForm: "rider = \"Ben Stone\"\nthrough = 2027-12-31",
+		model.NoteWorkOff: "horse = \"Duke\"\nfrom = 12:00",
 	}
 	var b strings.Builder
 	for i, kind := range model.NoteKinds {

@@ -175,7 +175,7 @@ func TestANoteOfEveryKindIsReadBackAsItWasWritten(t *testing.T) {
 		model.NoteCancelled: {Lesson: tue}, model.NoteMoved: {Lesson: tue, From: 660, Until: 24 * 60, Arena: indoor}, model.NoteShortened: {Lesson: tue, Until: 630},
 		model.NoteHands: {Lesson: tue, Hands: model.Hands{Leaders: 0, Sidewalkers: -1}}, model.NoteWeather: {Warmth: 0, Humidity: 60}, model.NoteArenaClosed: {Arena: indoor, From: 720},
 		model.NoteInstructor: {Lesson: tue, Instructor: jo}, model.NoteAway: {Instructor: jo, From: 60}, model.NoteKeep: {Rider: ada, Horse: duke, Seat: s1}, model.NoteNever: {Rider: ada, Horse: duke},
-		model.NoteForm: {Rider: ada, Through: monday + 365},
+		model.NoteForm: {Rider: ada, Through: monday + 365}, model.NoteWorkOff: {Horse: duke, From: 660},
 	}
 	var want []string
 	for i, kind := range model.NoteKinds {

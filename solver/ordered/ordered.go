@@ -89,6 +89,9 @@ type Options struct {
 	Start []sat.Lit
 	// Progress is told when the best value or the bound of the goal being worked on changes.
 	Progress func(goal string, best, bound int)
+	// Effort, if not 0, is the work after which it returns, once there is a solution, as if ctx had
+	// ended: in ticks of the solver, questions counted in. Other than time it is the same in every run.
+	Effort int
 	// Improved is told each solution that is better than all before it.
 	Improved func(value func(sat.Lit) bool)
 }
@@ -109,7 +112,9 @@ func (u *Unsatisfiable) Error() string {
 // contradicts is an error. Afterwards s answers as if Minimise had not been
 // called, with more variables: all that was added hangs on a selector that is retired.
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
-	q := &query{ctx: ctx, s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
+	q := &query{ctx: ctx, enough: cancel, begun: s.Work(), s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
 	q.assume = append([]sat.Lit{q.own}, assume...)
 	defer s.Retire(q.own)
 	if err := q.first(); err != nil {

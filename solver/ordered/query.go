@@ -18,6 +18,8 @@ type query struct {
 
 	unit   int // ticks of the solver that count as one here: about what it takes to set every variable
 	asked  int
+	begun  int    // work of the solver before
+	enough func() // ends ctx
 	best   sat.Model
 	values []int // of the goals in best
 	late   []sat.Model
@@ -32,6 +34,9 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	if status == sat.Sat {
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
+	}
+	if most := q.opts.Effort; most > 0 && q.best != nil && q.s.Work()-q.begun+q.asked/pace.questions >= most {
+		q.enough()
 	}
 	return status
 }

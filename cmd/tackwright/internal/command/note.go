@@ -1,6 +1,7 @@
 package command
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -122,7 +123,7 @@ func note(c *call, o *noteOptions) error {
 	if err != nil {
 		return fmt.Errorf("note %d is written, but what follows from it cannot be said: %w", number, err)
 	}
-	a := &noteAnswer{Number: number, Kind: string(n.Kind), Date: n.Date.String(), By: n.By.Name, date: n.Date, through: max(n.Date, n.Through)}
+	a := &noteAnswer{Number: number, Kind: cmp.Or(string(n.Kind), fmt.Sprintf("note %d no longer stands", n.Undoes)), Date: n.Date.String(), By: n.By.Name, date: n.Date, through: max(n.Date, n.Through)}
 	if a.Unsaid = !after.RecordsAlone(); !a.Unsaid {
 		a.compare(f.Centre, after.Centre, n)
 		a.advise(c.args[0], after.Centre, n)

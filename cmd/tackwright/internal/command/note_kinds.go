@@ -48,6 +48,8 @@ var noteKinds = []*noteKind{
 	{"instructor-away", "NAME [TIME TIME]", model.NoteAway, "an instructor does not come, or is away for some hours", []string{"through"}, 1, 3, sayInstructorAway},
 	{"keep", "RIDER HORSE", model.NoteKeep, "the rider has this horse, and --seat, or is on the ground", []string{"lesson", "seat", "through"}, 2, 2, sayPair},
 	{"never", "RIDER HORSE", model.NoteNever, "the rider does not have this horse", []string{"lesson", "through"}, 2, 2, sayPair},
+	{"leave-out", "HORSE [TIME]", model.NoteWorkOff, "its other work, or that which begins then, is left out", nil, 1, 2, sayLeaveOut},
+	{"lift", "NUMBER", "", "an earlier note, which keeps a rider or says never, no longer stands", nil, 1, 1, sayLift},
 	{"form", "RIDER DATE", model.NoteForm, "her form is good up to this date, on the word of somebody who may extend one", nil, 2, 2, sayForm},
 }
 
@@ -292,4 +294,37 @@ func sayForm(s *saying, n *model.Note) (err error) {
 	}
 	n.Through, err = s.clock.date(s.args[1])
 	return err
+}
+
+// sayLeaveOut is of a work that is on the date of the note.
+func sayLeaveOut(s *saying, n *model.Note) (err error) {
+	if n.Horse, err = horseNamed(s.centre, s.args[0]); err != nil {
+		return err
+	}
+	if len(s.args) == 2 {
+		if n.From, err = timeOfDay(s.args[1]); err != nil {
+			return err
+		}
+	}
+	if !slices.ContainsFunc(s.centre.Works, func(x *model.Work) bool {
+		return x.Horse == n.Horse && x.IsOn(n.Date) && (n.From == 0 || n.From == x.Start)
+	}) {
+		return no("%s has no such work on %s; for another date say --date", n.Horse.Name, n.Date.Words())
+	}
+	return nil
+}
+
+// sayLift undoes a keep or a never that stands.
+func sayLift(s *saying, n *model.Note) error {
+	number, err := strconv.Atoi(s.args[0])
+	if err != nil {
+		return wrongUse("%q is not the number of a note", s.args[0])
+	}
+	for _, x := range model.Standing(s.centre.Notes) {
+		if x.Number == number && (x.Kind == model.NoteKeep || x.Kind == model.NoteNever) {
+			n.Undoes = number
+			return nil
+		}
+	}
+	return no("no note %d stands that keeps a rider or says never; what else is no longer so, tackwright undo takes back", number)
 }

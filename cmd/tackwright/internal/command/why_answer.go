@@ -47,6 +47,7 @@ type choice struct {
 type price struct {
 	Decides string      `json:"decides,omitempty" about:"the first goal in which the plans differ; none: a tie"`
 	Settled bool        `json:"settled" about:"that is proved"`
+	Near    bool        `json:"near,omitempty" about:"of the plans that leave other dates as they are; others were not looked at long enough"`
 	Goals   []goalPrice `json:"goals"`
 	Changes []moved     `json:"changes" about:"rides that have another horse, or none"`
 }
@@ -113,7 +114,7 @@ func choiceOf(q *asked, x *solver.Choice) *choice {
 	}
 	if p := x.Price; p != nil {
 		c.Price = priceOf(q, p.Plan, p.Before, p.After)
-		c.Price.Settled = p.Settled
+		c.Price.Settled, c.Price.Near = p.Settled, p.Near
 		if p.Decides >= 0 {
 			c.Price.Decides = p.Before[p.Decides].Name
 		}
@@ -158,7 +159,7 @@ func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
 	if t := a.Together; t != nil {
 		said = append(said, fmt.Sprintf("%s could ride alone, and not with all that ride now.", name))
 		said = append(said, t.Said...)
-		if !t.Irreducible {
+		if !t.Irreducible && found.Together.Work == nil {
 			said = append(said, "The time was over before each part of this was tried: some may not be needed.")
 		}
 	} else {
@@ -206,6 +207,8 @@ func (p *price) decided() string {
 	switch {
 	case g.After < g.Before:
 		return fmt.Sprintf("That would even be better: %s, %d now and %d then; this plan was not proved to be best.", g.Words, g.Before, g.After)
+	case p.Settled && p.Near:
+		return fmt.Sprintf("With the other dates as they are, this decided: %s, %d now and %d then.", g.Words, g.Before, g.After)
 	case !p.Settled:
 		return fmt.Sprintf("As far as was found, this decided: %s, %d now and %d then.", g.Words, g.Before, g.After)
 	}
