@@ -110,7 +110,7 @@ func choose(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, as
 	if !ok {
 		return nil, nil
 	}
-	ground := ordered.Goal{Name: "ground", Counts: e.counts(), Least: leastGround(w, p)}
+	ground := ordered.Goal{Name: "ground", Counts: e.counts(), Least: groundProved(w, p)}
 	displaced := ordered.Goal{Name: "displaced", Least: displaces}
 	c := &Choice{}
 	for i, r := range w.Rides {
@@ -153,9 +153,9 @@ func choose(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, as
 	return c, err
 }
 
-// leastGround are the open rides that no plan seats, as far as was proved when the
+// groundProved are the open rides that no plan seats, as far as was proved when the
 // plan was made.
-func leastGround(w *model.Week, p *model.Plan) int {
+func groundProved(w *model.Week, p *model.Plan) int {
 	if len(p.Proof.Goals) == 0 || p.Proof.Goals[0].Name != "seat a" || p.Proof.Hash != w.Fingerprint(p) {
 		return 0
 	}

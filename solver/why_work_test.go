@@ -78,11 +78,11 @@ func TestAProofThatThePlanSeatsTheMostIsLeanedOn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := leastGround(w, p); got != 1 {
+	if got := groundProved(w, p); got != 1 {
 		t.Errorf("%d by the proof", got)
 	}
 	p.Proof.Hash = ""
-	if got := leastGround(w, p); got != 0 {
+	if got := groundProved(w, p); got != 0 {
 		t.Errorf("%d with no proof of this plan", got)
 	}
 }
