@@ -16,6 +16,7 @@ type relaxation struct {
 	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
 	index map[*model.Ride]int
 	pairs map[sat.Lit]int
+	meets map[int][][]*pool // of a pair, for each of its needs that can run short
 }
 
 // tooMany sets of places in a day are not looked at.
@@ -25,7 +26,7 @@ const tooMany = 50_000
 // horse has too many ways to work.
 func (e *encoder) relax(onGround int, cost func(on rideOn, o *option) int) (*relaxation, bool) {
 	x := &relaxation{encoder: e, p: &bound.Problem{OnGround: onGround}, rooms: map[*place]map[*pool][]int{},
-		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
+		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}, meets: map[int][][]*pool{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
 			x.index[r] = x.p.Rides
@@ -124,6 +125,7 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 		for _, y := range stretches {
 			out.Stretches = append(out.Stretches, x.stretch(y, cost))
 		}
+		x.share(&out, stretches)
 		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
 			return slices.ContainsFunc(s.Stretches, func(i int) bool { return len(out.Stretches[i].Ways) == 0 })
 		})
@@ -183,8 +185,9 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.St
 	}
 	for i, p := range y.places {
 		var riders []bound.Rider
+		later := slices.Concat(y.places[i+1:], y.after)
 		for _, on := range p.rides {
-			riders = append(riders, x.rider(on, ways, slices.Concat(y.places[i+1:], y.after), cost))
+			riders = append(riders, x.rider(on, ways, later[min(1, len(later)):], cost))
 		}
 		out.Places = append(out.Places, riders)
 	}
@@ -206,8 +209,11 @@ func (p *place) canWear(o *option, g *pool) bool {
 	return way != nil && slices.Contains(way.girths, g)
 }
 
-func (x *relaxation) rider(on rideOn, ways []*option, after []*place, cost func(rideOn, *option) int) bound.Rider {
+// rider is a ride on the horse of a place. What a rider of far, places after the
+// next, may go on with while it could not yet be on another horse is left out.
+func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(rideOn, *option) int) bound.Rider {
 	r := bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
+	x.meets[r.Pair] = nil // the same in each stretch
 	for i, o := range ways {
 		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
 			r.Ways = append(r.Ways, bound.Suits{Way: i, Cost: cost(on, o)})
@@ -215,18 +221,21 @@ func (x *relaxation) rider(on rideOn, ways []*option, after []*place, cost func(
 	}
 	for _, n := range needsOf(on.ride.Rider) {
 		var meets [][]int
+		var pools []*pool
 		free := false
 		for _, w := range on.at.extras {
 			if w.need == n {
 				l := slices.DeleteFunc(slices.Clone(x.rooms[on.at][w.pool]), func(k int) bool {
-					return slices.ContainsFunc(after, func(a *place) bool { return slices.Contains(x.rooms[a][w.pool], k) })
+					return slices.ContainsFunc(far, func(p *place) bool { return slices.Contains(x.rooms[p][w.pool], k) })
 				})
 				free = free || len(l) == 0
 				meets = append(meets, l)
+				pools = append(pools, w.pool)
 			}
 		}
 		if !free {
 			r.Needs = append(r.Needs, meets)
+			x.meets[r.Pair] = append(x.meets[r.Pair], pools)
 		}
 	}
 	return r

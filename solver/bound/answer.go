@@ -33,6 +33,9 @@ func (b *book) with(d int, rest int64, with []int) {
 		for _, x := range set.Stretches {
 			cost += b.deals[d][x].best
 		}
+		for _, k := range set.Shares { // whoever rides, no more is spared than that
+			cost -= b.spares[d][k]
+		}
 		for _, x := range set.Stretches {
 			through[x] = min(through[x], cost-b.deals[d][x].best)
 		}
@@ -47,7 +50,7 @@ func (b *book) with(d int, rest int64, with []int) {
 				r := &riders[k]
 				least := int64(none)
 				for _, w := range r.Ways {
-					least = min(least, deal.cost(w.Way)-deal.riders[p][w.Way]+int64(w.Cost)*scale)
+					least = min(least, deal.cost(w.Way)-deal.riders[p][w.Way].cost+int64(w.Cost)*scale)
 				}
 				cost := rest + through[i] + least + b.m.rider(r)
 				if b.m.onGround(r.Ride) == 1 { // then it is not

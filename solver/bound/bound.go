@@ -47,13 +47,15 @@ type Spell struct {
 // Day is a horse on one date: stretches of work, and which of them go together.
 type Day struct {
 	Stretches []Stretch
+	Shares    []Share
 	Sets      []Set // without the empty one
 }
 
-// Set is some stretches of a day that go together, and their work.
+// Set is some stretches of a day that go together, their work, and what they can share.
 type Set struct {
 	Work      int64
 	Stretches []int
+	Shares    []int
 }
 
 // Stretch is work in one place or in several with no time between to change tack: one of the Ways to
@@ -61,6 +63,7 @@ type Set struct {
 type Stretch struct {
 	Ways   []Way
 	Places [][]Rider
+	Within []int // shares of the day between two of its places
 }
 
 // Way uses things of Room: all of Uses, and one list of Girths where there are any.
