@@ -45,11 +45,12 @@ type search struct {
 	known   int   // proved by other means
 	err     error // a bound or count of the caller was not true
 
+	raised   int // effort when the last core was found
 	turned   int // effort when improve last had its turn
 	patience int // ticks until it has the next
 
 	beside chan Beside // nil where nothing is awaited
-	asked  int         // upper when it was asked
+	asked  bool
 	told   int         // tallies when it was asked
 	since  int         // effort then, or when the goal was opened
 	cancel context.CancelFunc
@@ -68,7 +69,7 @@ type due struct {
 
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
-	g.turned, g.since, g.patience = q.effort(), q.effort(), pace.ticks
+	g.turned, g.raised, g.since, g.patience = q.effort(), q.effort(), q.effort(), pace.ticks
 	if d := &q.goals[goal]; d.Open != nil {
 		d.Softs, d.Least = d.Open(q.best)
 	}
@@ -98,7 +99,7 @@ func (g *search) inquire() {
 	}
 	ctx, cancel := context.WithCancel(g.q.ctx)
 	g.beside, g.cancel = make(chan Beside, 1), cancel
-	g.asked, g.since = g.upper(), g.q.effort()
+	g.asked, g.since = true, g.q.effort()
 	go func() { g.beside <- work(ctx) }()
 }
 
@@ -144,10 +145,13 @@ func (g *search) over() bool {
 	return g.met() || g.err != nil || g.q.ctx.Err() != nil
 }
 
-// hear asks for what can be worked out beside once the goal turns out not to be easy, takes it in, and
-// asks again when the best solution has come much nearer to the bound since.
+// hear asks for what can be worked out beside once the goal turns out not to be easy, which is when no
+// core has been found for a while, takes it in, and asks again when there are many more.
 func (g *search) hear() {
-	const patience = 10 // ticks before the answer is awaited
+	const (
+		patience = 10 // ticks before the answer is awaited
+		few      = 8  // tallies that bring little
+	)
 	switch {
 	case g.met():
 	case g.beside != nil && g.q.effort()-g.since >= patience:
@@ -161,9 +165,9 @@ func (g *search) hear() {
 		case <-g.q.ctx.Done():
 		}
 	case g.beside != nil:
-	case g.asked == 0 && g.q.effort()-g.since >= patience: // it is not an easy one
+	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked > 0 && (2*(g.upper()-g.bound()) < g.asked-g.bound() || len(g.tallies) > 2*g.told):
+	case g.asked && len(g.tallies) > 2*g.told+few:
 		g.inquire()
 	}
 }
@@ -226,8 +230,8 @@ func (g *search) next(least int) int {
 const all = -2
 
 // collect finds cores among the wishes of a group that have at least the given weight, until they
-// can be had together. Where that takes long, better solutions get their turn, and a group gives
-// way to the next.
+// can be had together. Where none is found for long, better solutions get their turn (one core after
+// the other ends the proof sooner than they do), and a group gives way to the next.
 func (g *search) collect(least, group int) {
 	for !g.over() {
 		if g.hint != nil {
@@ -250,12 +254,14 @@ func (g *search) collect(least, group int) {
 			g.settle()
 		case sat.Unsat:
 			g.relax(g.q.shrink(g.q.blamed()))
+			g.raised = g.q.effort()
 		}
-		if g.q.effort()-g.turned >= g.patience && !g.over() {
+		if e := g.q.effort(); (e-g.raised >= g.patience || e-g.turned >= 10*g.patience) && !g.over() {
 			g.improve(g.patience)
 			g.harden()
 			g.patience *= 2
 			g.turned = g.q.effort()
+			g.raised = g.turned
 		}
 		if status == sat.Unknown && group != all {
 			return
