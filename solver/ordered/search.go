@@ -51,8 +51,8 @@ type search struct {
 
 	beside chan Beside // nil where nothing is awaited
 	asked  bool
-	told   int         // tallies when it was asked
-	since  int         // effort then, or when the goal was opened
+	told   int // tallies when it was asked
+	since  int // effort then, or when the goal was opened
 	cancel context.CancelFunc
 	priced []Priced  // not yet clauses, the dearest first
 	hint   []sat.Lit // not yet tried
