@@ -7,10 +7,14 @@ Prints one of these sheets for a date, today unless said:
 
 	chart        for the wall: each lesson's riders, horses, tack and mounting,
 	             and lines for helpers' names
+	wall         the day as a picture: lessons across, horses down, an arrow where
+	             tack goes
+	tack         the tack room's day as a picture, drawn to time
 	pull         the pull list: what to carry to which horse by when, what moves,
 	             what goes back
 	rack         the pull list in walking order along the racks
 	cards        for each horse its day, its tack, and what of its limits it uses
+	week         each horse's week against its limits, as a picture
 	instructor   for the instructor alone: riders, cautions on file, a box for
 	             each check of a girth
 	fit          the fit chart: seats, pads and girths of each horse, approved by
@@ -31,7 +35,7 @@ Example:
 Flags:
 
 	--to FILE       write it to this FILE; its ending says as what: .pdf, .html,
-	                .csv or .txt
+	                .svg, .csv or .txt
 	--paper SIZE    lay it out for SIZE: A4 or Letter (else the centre's)
 	--csv           print its tables for a spreadsheet
 	--json          answer as JSON

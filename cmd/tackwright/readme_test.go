@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -55,5 +56,34 @@ func TestTheReadmeShowsWhatTheDemoPrints(t *testing.T) {
 	}
 	if shown < 60 {
 		t.Errorf("the README shows %d lines of output", shown)
+	}
+}
+
+// The picture in the README is the wall chart of a day of the demo.
+func TestTheReadmesPictureIsOfTheDemo(t *testing.T) {
+	const picture = "../../examples/wall.svg"
+	folder := filepath.Join(t.TempDir(), "sallowdene")
+	if err := os.CopyFS(folder, os.DirFS("../../examples/sallowdene")); err != nil {
+		t.Fatal(err)
+	}
+	drawn := filepath.Join(folder, "wall.svg")
+	env := command.Env{Now: func() time.Time { return time.Date(2026, time.November, 25, 15, 34, 0, 0, time.UTC) }}
+	for _, line := range [][]string{{"plan", folder}, {"sheet", folder, "wall", "2026-10-17", "--to", drawn}} {
+		var out, errOut bytes.Buffer
+		if status := command.Run(context.Background(), env, nil, &out, &errOut, line); status != command.Done {
+			t.Fatalf("%s: %s", line, errOut.String())
+		}
+	}
+	got, err := os.ReadFile(drawn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile(picture, got, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want, err := os.ReadFile(picture); err != nil || !bytes.Equal(got, want) {
+		t.Errorf("%s is not what is drawn: go test ./cmd/tackwright -run Picture -update", picture)
 	}
 }

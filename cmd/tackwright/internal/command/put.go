@@ -22,7 +22,7 @@ type putOptions struct {
 
 func putFlags(fs *pflag.FlagSet) putOptions {
 	return putOptions{
-		to:    fs.String("to", "", "write it to this `FILE`; its ending says as what: .pdf, .html, .csv or .txt"),
+		to:    fs.String("to", "", "write it to this `FILE`; its ending says as what: .pdf, .html, .svg, .csv or .txt"),
 		paper: fs.String("paper", "", "lay it out for `SIZE`: A4 or Letter (else the centre's)"),
 		csv:   fs.Bool("csv", false, "print its tables for a spreadsheet"),
 		json:  jsonFlag(fs),
@@ -46,7 +46,7 @@ func (o putOptions) check() error {
 		return wrongUse("--paper: %q is neither A4 nor Letter", *o.paper)
 	}
 	if *o.to != "" && formOf[strings.ToLower(filepath.Ext(*o.to))] == nil {
-		return wrongUse("--to: %s ends in none of .pdf, .html, .csv and .txt", *o.to)
+		return wrongUse("--to: %s ends in none of .pdf, .html, .svg, .csv and .txt", *o.to)
 	}
 	return nil
 }
@@ -55,6 +55,7 @@ func (o putOptions) check() error {
 var formOf = map[string]func(*paper.Sheet, time.Time) ([]byte, error){
 	".pdf":  paper.PDF,
 	".html": func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.HTML(s)), nil },
+	".svg":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.SVG(s)), nil },
 	".csv":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.CSV(s)), nil },
 	".txt":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.Written(s)), nil },
 }

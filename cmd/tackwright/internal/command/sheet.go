@@ -48,6 +48,14 @@ func sheetKinds() []sheetKind {
 			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
 				return sheet.LessonChart(d.week, d.plan, d.date, d.stamp)
 			})},
+		{"wall", "the day as a picture: lessons across, horses down, an arrow where tack goes", "",
+			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
+				return sheet.WallChart(d.week, d.plan, d.date, d.stamp)
+			})},
+		{"tack", "the tack room's day as a picture, drawn to time", "",
+			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
+				return sheet.TackDay(d.week, d.plan, d.date, d.stamp)
+			})},
 		{"pull", "the pull list: what to carry to which horse by when, what moves, what goes back", "",
 			ofPullList((*sheet.PullList).Sheet)},
 		{"rack", "the pull list in walking order along the racks", "",
@@ -59,6 +67,14 @@ func sheetKinds() []sheetKind {
 					return nil, err
 				}
 				return sheet.HorseCards(d.week, d.plan, d.date, d.stamp, h)
+			})},
+		{"week", "each horse's week against its limits, as a picture", "horse",
+			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
+				h, err := o.horseOf(d.folder.Centre)
+				if err != nil {
+					return nil, err
+				}
+				return sheet.HorseWeeks(d.week, d.plan, d.date, d.stamp, h)
 			})},
 		{"instructor", "for the instructor alone: riders, cautions on file, a box for each check of a girth", "instructor",
 			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {

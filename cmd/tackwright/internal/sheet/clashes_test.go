@@ -45,6 +45,9 @@ func extent(t paper.Text) (x, y, right, below float64) {
 func crosses(l paper.Line, x, y, right, below float64) bool {
 	for i := range l.Points[1:] {
 		a, b := l.Points[i], l.Points[i+1]
+		if max(a[0], b[0]) <= x || min(a[0], b[0]) >= right || max(a[1], b[1]) <= y || min(a[1], b[1]) >= below {
+			continue
+		}
 		const steps = 64
 		for k := range steps + 1 {
 			f := float64(k) / steps

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,7 +12,7 @@ import (
 
 // days are those on which nothing may be cut and nothing may overlap.
 var days = map[string]func() (*fixtures.Barn, []*model.Turn){
-	"ordinary": ordinary, "large": large, "european": european,
+	"ordinary": ordinary, "large": large, "european": european, "moving": moving,
 	"nothing": func() (*fixtures.Barn, []*model.Turn) { return fixtures.New(), nil },
 }
 
@@ -69,6 +70,9 @@ func wordsOf(s *paper.Sheet) (all []string) {
 	for _, p := range s.Parts {
 		add(p.Title)
 		add(p.Says...)
+		if len(p.Pictures) > 0 {
+			continue // they stand for the table
+		}
 		for _, r := range p.Table.Rows {
 			add(r.Over)
 			add(r.Says...)
@@ -80,6 +84,32 @@ func wordsOf(s *paper.Sheet) (all []string) {
 		}
 	}
 	return all
+}
+
+// A picture says less than the table that stands for it in text, but no horse, rider
+// or piece is missing on it.
+func TestAPictureNamesEveryHorseRiderAndPiece(t *testing.T) {
+	for day, make := range days {
+		b, turns := make()
+		for _, x := range every(t, b, turns...) {
+			for _, part := range x.sheet.Parts {
+				var drawn strings.Builder
+				for _, p := range part.Pictures {
+					for _, text := range p.Texts {
+						drawn.WriteString(letters(text.Words))
+					}
+				}
+				for _, r := range part.Table.Rows {
+					for i, c := range r.Cells {
+						named := slices.Contains([]string{"horse", "rider", "seat", "girth", "piece", "on", "tag", "date"}, part.Table.Columns[i].Head)
+						if len(part.Pictures) > 0 && named && !strings.Contains(drawn.String(), letters(norm(c.Text))) {
+							t.Errorf("%s, %s: not drawn: %s", day, x.name, c.Text)
+						}
+					}
+				}
+			}
+		}
+	}
 }
 
 func TestNothingPrintedIsSmallerThanTwelvePoints(t *testing.T) {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"testing"
 
 	unicode "golang.org/x/text/unicode/norm"
@@ -31,6 +32,9 @@ func every(t *testing.T, b *fixtures.Barn, turns ...*model.Turn) []named {
 	}
 	return []named{
 		{"chart", made(LessonChart(w, p, monday, posted))},
+		{"wall", made(WallChart(w, p, monday, posted))},
+		{"tack", made(TackDay(w, p, monday, posted))},
+		{"week", made(HorseWeeks(w, p, monday, posted, nil))},
 		{"pull", l.Sheet()},
 		{"rack", l.RackSheet()},
 		{"cards", made(HorseCards(w, p, monday, posted, nil))},
@@ -59,6 +63,33 @@ func european() (*fixtures.Barn, []*model.Turn) {
 	b.Lesson(monday, "12:00-12:45", welsh)
 	t := b.Turn(b.Star, b.Oak)
 	return b, []*model.Turn{t, t, t, b.Turn(snow, b.Oak)}
+}
+
+// moving is a day on which two saddles go round nine horses, four of which ride at
+// once, each the other's after.
+func moving() (*fixtures.Barn, []*model.Turn) {
+	b := fixtures.New()
+	horses := []*model.Horse{b.Star}
+	for i := range 8 {
+		horses = append(horses, b.Horse(fmt.Sprintf("Horse %d", i+2)))
+	}
+	seats := []*model.Piece{b.Oak, b.Saddle("ash"), b.Saddle("elm"), b.Saddle("yew")}
+	for _, h := range horses {
+		for _, s := range seats {
+			b.Row(h, s)
+		}
+	}
+	var turns []*model.Turn
+	for i := range 8 {
+		start := 8*60 + 60*model.Minute(i)
+		l := b.Lesson(monday, start.String()+"-"+(start+45).String())
+		for k, s := range seats {
+			r := b.Rider(fmt.Sprintf("Rider %d%d", i, k))
+			l.Places = append(l.Places, model.Place{Rider: r})
+			turns = append(turns, b.Turn(horses[(2*i+k*(1+i%2))%9], s))
+		}
+	}
+	return b, turns
 }
 
 // norm joins accents to their letters, as the type has them.

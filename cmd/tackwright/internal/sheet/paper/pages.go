@@ -23,6 +23,7 @@ const (
 	tick      = 5.0  // side of a box to tick
 	writeLine = 9.0  // height of an empty line to write on, in gloves
 	leastLine = 30.0 // length of one
+	partGap   = 4.0  // above a part
 	thin      = 0.2
 	thick     = 0.7
 )
@@ -32,6 +33,16 @@ const (
 func Area(paper string, landscape bool) (w, h float64) {
 	w, h = size(paper, landscape)
 	return w - 2*margin, h - 2*margin - 2*LineOf(footSize) - 2
+}
+
+// Room is how large pictures may be that fill pages: how wide, how high beneath
+// the title and the facts that the sheet has so far, and how high on other pages.
+// It is for a part without a title.
+func Room(s *Sheet) (w, first, other float64) {
+	w, other = Area(s.Paper, s.Landscape)
+	l := &layout{Sheet: s}
+	l.w, l.h = size(s.Paper, s.Landscape)
+	return w, other - heightOf(l.head()) - partGap, other - partGap
 }
 
 func size(paper string, landscape bool) (w, h float64) {
@@ -62,16 +73,16 @@ type run struct {
 }
 
 // Pages are the sheet's pages as pictures, all of one size. Cautions stand at the
-// beginning, or at the end where that saves a page.
+// beginning; at the end where that saves a page, or where a picture comes first.
 func Pages(s *Sheet) []Picture {
-	l := &layout{Sheet: s, cautionsFirst: true}
+	l := &layout{Sheet: s}
 	l.w, l.h = size(s.Paper, s.Landscape)
-	first := l.pages()
-	l.cautionsFirst = false
-	if last := l.pages(); len(last) < len(first) {
-		return last
+	last := l.pages()
+	l.cautionsFirst = true
+	if first := l.pages(); len(first) <= len(last) && (len(s.Parts) == 0 || len(s.Parts[0].Pictures) == 0) {
+		return first
 	}
-	return first
+	return last
 }
 
 // layout is a sheet being laid out.
@@ -127,8 +138,8 @@ func heightOf(strips []strip) (h float64) {
 	return h
 }
 
-func (l *layout) runs() []run {
-	var head []strip
+// head is the title and the facts.
+func (l *layout) head() (head []strip) {
 	head = append(head, l.text(l.Title, titleSize, true, 0)...)
 	for _, f := range l.Facts {
 		if f.Name == "" {
@@ -137,7 +148,11 @@ func (l *layout) runs() []run {
 		}
 		head = append(head, l.text(f.Name+": "+f.Words, bodySize, false, 0)...)
 	}
-	runs := []run{{strips: append(head, space(2))}}
+	return append(head, space(2))
+}
+
+func (l *layout) runs() []run {
+	runs := []run{{strips: l.head()}}
 	if l.cautionsFirst {
 		runs = append(runs, l.cautions()...)
 	}
@@ -167,7 +182,7 @@ func (l *layout) text(words string, size float64, bold bool, indent float64) (st
 }
 
 func (l *layout) part(x *Part) (runs []run) {
-	head, again := []strip{space(4)}, []strip(nil)
+	head, again := []strip{space(partGap)}, []strip(nil)
 	if x.Title != "" {
 		head = append(append(head, l.text(x.Title, partSize, true, 0)...), space(1))
 		again = append(l.text(x.Title+", continued", partSize, true, 0), space(1))
@@ -180,7 +195,7 @@ func (l *layout) part(x *Part) (runs []run) {
 	}
 	for i := range x.Pictures {
 		q := &x.Pictures[i]
-		strips := []strip{{q.H, func(p *Picture, y float64) { p.put(margin, y, q) }}, space(3)}
+		strips := []strip{{q.H, func(p *Picture, y float64) { p.put(margin, y, q) }}}
 		runs = append(runs, run{strips: strips, above: again})
 	}
 	if len(x.Pictures) == 0 {

@@ -51,6 +51,17 @@ func (p *Picture) SVG() string {
 	return b.String()
 }
 
+// SVG is the sheet's pages as one picture, one below the other.
+func SVG(s *Sheet) string {
+	var all Picture
+	for _, p := range Pages(s) {
+		all.put(0, all.H, &p)
+		all.W, all.H = p.W, all.H+p.H
+	}
+	all.About = s.Title + ", " + s.Short
+	return all.SVG()
+}
+
 // webFonts are narrow ones where the reader has them.
 const webFonts = "DejaVu Sans Condensed, Arial Narrow, Arial, sans-serif"
 
