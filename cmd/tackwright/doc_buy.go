@@ -27,7 +27,7 @@ Example:
 Flags:
 
 	--weeks NUMBER  over this NUMBER of weeks, 1 to 26; 1 if not said
-	--limit TIME    search no longer than this TIME, for all of it; 60s if not
+	--limit TIME    search no longer than this TIME, for all of it; 30s if not
 	                said
 	--today DATE    take DATE for today (else the folder's today, else the
 	                computer's)

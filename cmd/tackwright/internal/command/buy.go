@@ -39,7 +39,7 @@ now. Nothing is called proved that was not proved. When --limit is over, or at C
 	flags: func(fs *pflag.FlagSet) func(*call) error {
 		var o buyOptions
 		fs.IntVar(&o.weeks, "weeks", 1, "over this `NUMBER` of weeks, 1 to 26; 1 if not said")
-		fs.DurationVar(&o.limit, "limit", time.Minute, "search no longer than this `TIME`, for all of it; 60s if not said")
+		fs.DurationVar(&o.limit, "limit", 30*time.Second, "search no longer than this `TIME`, for all of it; 30s if not said")
 		o.today = todayFlag(fs)
 		o.json = jsonFlag(fs)
 		return func(c *call) error { return buy(c, &o) }
@@ -56,7 +56,7 @@ type buyOptions struct {
 func buy(c *call, o *buyOptions) error {
 	switch {
 	case o.limit <= 0:
-		return wrongUse("--limit: a search takes some time, such as 60s")
+		return wrongUse("--limit: a search takes some time, such as 30s")
 	case o.weeks < 1 || o.weeks > 26:
 		return wrongUse("--weeks: a number from 1 to 26")
 	}
@@ -78,7 +78,7 @@ func buy(c *call, o *buyOptions) error {
 	}
 	ctx, cancel := context.WithTimeout(c.ctx, o.limit)
 	defer cancel()
-	told, end := c.showCount("things looked at")
+	told, end := c.showCount("looked at so far")
 	found, err := solver.Buy(ctx, f.Centre, weeks, mostFew, told)
 	end()
 	if err != nil {

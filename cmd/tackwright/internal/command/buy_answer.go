@@ -38,7 +38,7 @@ type spare struct {
 }
 
 type spareBest struct {
-	Wishes int         `json:"wishes" about:"weight of wishes not met, to set against wishes above"`
+	Wishes *int        `json:"wishes,omitempty" about:"weight of wishes not met, to set against wishes above"`
 	Moves  int         `json:"changeovers" about:"to set against changeovers above"`
 	Proved bool        `json:"proved" about:"wishes are proved the least, here and as it is"`
 	Rides  []askedRide `json:"rides" about:"rides of these plans that are on the ground as it is"`
@@ -62,7 +62,7 @@ func buyOf(b *solver.Buying) *buyAnswer {
 	}
 	wishes, moves, proved := wholeOf(b.Now)
 	if b.Whole {
-		a.Wishes, a.Moves = &wishes, &moves
+		a.Wishes, a.Moves = wishes, &moves
 	}
 	for _, x := range b.Bought {
 		s := spareOf(x, first.House.Units)
@@ -101,15 +101,18 @@ func groundedFacts(w *model.Week) int {
 	return n
 }
 
-// wholeOf is the weight of wishes that plans leave unmet, whether that is proved,
-// and their changeovers.
-func wholeOf(all []solver.Planned) (wishes, moves int, proved bool) {
+// wholeOf is the weight of wishes that plans leave unmet, nil where they are no goal
+// of the house, whether it is proved the least, and the changeovers.
+func wholeOf(all []solver.Planned) (wishes *int, moves int, proved bool) {
 	proved = true
 	for _, x := range all {
 		moves += len(x.Week.Moves(x.Plan))
 		for _, g := range x.Plan.Proof.Goals {
 			if g.Name == "wishes" {
-				wishes += g.Value
+				if wishes == nil {
+					wishes = new(int)
+				}
+				*wishes += g.Value
 				proved = proved && g.Proved
 			}
 		}
@@ -202,8 +205,8 @@ func (a *buyAnswer) table(t *strings.Builder, spares []spare) {
 			row[1] += " or more" // and up to how many is said below
 		}
 		if s.Best != nil {
-			row[2], row[3] = fmt.Sprint(s.Best.Wishes), fmt.Sprint(s.Best.Moves)
-			if !s.Best.Proved {
+			row[2], row[3] = cell(s.Best.Wishes), fmt.Sprint(s.Best.Moves)
+			if !s.Best.Proved && row[2] != "" {
 				row[2] += " ?"
 			}
 		}
