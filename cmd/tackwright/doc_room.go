@@ -54,7 +54,8 @@ With --json:
 	riders[].lessons[].instructor
 	riders[].lessons[].takes_her_not why the lesson does not take her in, whatever
 	                                 horses there are
-	riders[].lessons[].not_checked[] what is not known and would have told
+	riders[].lessons[].not_checked[] what is not known, of the lesson, her, the
+	                                 horse and the tack, and so was not checked
 	riders[].lessons[].alone[] what stands in her way even with every other open
 	                           ride on the ground
 	riders[].lessons[].no_horse proved: no horse and tack for her with all that

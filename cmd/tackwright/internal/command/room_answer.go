@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/model"
 	"tackwright/solver"
 )
@@ -41,7 +42,7 @@ type roomLesson struct {
 	Arena      string       `json:"arena,omitempty"`
 	Instructor string       `json:"instructor,omitempty"`
 	Why        string       `json:"takes_her_not,omitempty" about:"why the lesson does not take her in, whatever horses there are"`
-	Unchecked  []string     `json:"not_checked" about:"what is not known and would have told"`
+	Unchecked  []string     `json:"not_checked" about:"what is not known, of the lesson, her, the horse and the tack, and so was not checked"`
 	Alone      []string     `json:"alone" about:"what stands in her way even with every other open ride on the ground"`
 	Full       bool         `json:"no_horse" about:"proved: no horse and tack for her with all that ride now"`
 	Horse      string       `json:"horse,omitempty" about:"that she would have; none: there is no room, or none was found in the time given"`
@@ -102,7 +103,7 @@ func (a *roomAnswer) fill(r *solver.Room) {
 	l := x.lesson(r.Meeting)
 	l.Alone, l.Full = r.Alone, r.Full
 	if r.With != nil {
-		l.wear(r.With.Plan.Turns[r.With.Rides[0].Index])
+		l.wear(a.week.House, r.Rider, r.With.Plan.Turns[r.With.Rides[0].Index])
 		l.Changes, l.Fewest = changesOf(r.With), r.With.Fewest
 	}
 	rank := func(l *roomLesson) int {
@@ -127,7 +128,16 @@ func (l *roomLesson) others() int {
 	return n
 }
 
-func (l *roomLesson) wear(t *model.Turn) {
+// wear is what she would have, with what nobody recorded of it.
+func (l *roomLesson) wear(house *model.House, r *model.Rider, t *model.Turn) {
+	note := func(what, of string) { l.Unchecked = append(l.Unchecked, what+": "+of) }
+	l.Unchecked = slices.Clone(l.Unchecked)
+	sheet.PairNotChecked(t, r, note)
+	for _, x := range t.Pieces() {
+		if x.CheckDue == 0 && !house.Elsewhere.TackChecks {
+			note("date of the tack check", x.Tag)
+		}
+	}
 	var x planRide
 	x.wear(t)
 	l.Horse, l.Seat, l.Pads, l.Girth, l.Extras = x.Horse, x.Seat, x.Pads, x.Girth, x.Extras
@@ -151,7 +161,7 @@ func (a *roomAnswer) atOnce(p *solver.Placed, most int) {
 	for _, r := range p.Rides {
 		x := a.of(r.Rider)
 		l := *x.lesson(r.Meeting)
-		l.wear(p.Plan.Turns[r.Index])
+		l.wear(a.week.House, r.Rider, p.Plan.Turns[r.Index])
 		x.Place = &l
 	}
 }

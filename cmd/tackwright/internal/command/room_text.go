@@ -92,7 +92,7 @@ func (a *roomAnswer) placeText(b *strings.Builder, l *roomLesson) {
 	b.WriteString(wrap("  ", a.when(l)))
 	b.WriteString(wrap("      ", l.dressed()))
 	if len(l.Unchecked) > 0 {
-		b.WriteString(wrap("      ", "not checked: "+strings.Join(l.Unchecked, ", ")))
+		b.WriteString(wrap("      ", "not checked: "+strings.Join(l.Unchecked, "; ")))
 	}
 }
 

@@ -30,7 +30,7 @@ func (d *day) notChecked() (list []NotChecked, here []string) {
 	}
 	for _, s := range d.stints {
 		if s.Rider != nil {
-			d.pairNotChecked(s, note)
+			PairNotChecked(s.Turn, s.Rider, note)
 		}
 	}
 	for _, s := range d.stints {
@@ -55,10 +55,10 @@ func (d *day) notChecked() (list []NotChecked, here []string) {
 	return list, here
 }
 
-// pairNotChecked notes what is not known of a horse or a piece that the rider's
+// PairNotChecked notes what is not known of a horse or a piece that the rider's
 // entry asks about.
-func (d *day) pairNotChecked(s *model.Stint, note func(what, of string)) {
-	h, r := s.Turn.Horse, s.Rider
+func PairNotChecked(t *model.Turn, r *model.Rider, note func(what, of string)) {
+	h := t.Horse
 	if h.Height == 0 && (r.HorseMin != 0 || r.HorseMax != 0) {
 		note("height of horse", h.Name)
 	}
@@ -68,14 +68,14 @@ func (d *day) pairNotChecked(s *model.Stint, note func(what, of string)) {
 	if r.Level == "" && len(h.Levels) > 0 {
 		note("level, on a horse that takes only some", h.Name)
 	}
-	if s.Turn.Seat != nil {
-		if _, known := r.SeatFits(s.Turn.Seat); !known && s.Turn.Seat.Label == 0 {
-			note("size of seat", s.Turn.Seat.Tag)
+	if t.Seat != nil {
+		if _, known := r.SeatFits(t.Seat); !known && t.Seat.Label == 0 {
+			note("size of seat", t.Seat.Tag)
 		} else if !known {
-			note("rider's size of seat, for the seat", s.Turn.Seat.Tag)
+			note("rider's size of seat, for the seat", t.Seat.Tag)
 		}
 	}
-	for _, x := range s.Turn.Extras {
+	for _, x := range t.Extras {
 		if x.Size == "" && slices.ContainsFunc(r.Extras, func(n model.ExtraNeed) bool { return n.Kind == x.Kind && n.Size != "" }) {
 			note("size of an extra", x.Tag)
 		}
