@@ -6,7 +6,9 @@
 package folder
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"path"
 	"runtime"
 	"strings"
@@ -35,6 +37,8 @@ type Folder struct {
 	known   map[string][]byte // what is known to be in them, own writes included
 	writing sync.Mutex
 	behind  bool // something was written since, which Centre does not know
+
+	fresh map[string][]byte // files that are read as if they were there, and come with the first write
 }
 
 // Open reads a centre's folder. What is wrong in its files is not an error but
@@ -80,7 +84,7 @@ func (s states) equal(t states) bool {
 
 func open(dir string, date model.Date, at states) (*Folder, error) {
 	files, err := look(dir)
-	if err != nil {
+	if err != nil && !(errors.Is(err, fs.ErrNotExist) && at.under != nil) { // it is to be made
 		return nil, fmt.Errorf("the folder cannot be read: %w", err)
 	}
 	f := &Folder{Dir: dir, r: newReader(), opened: at.last, known: map[string][]byte{}}

@@ -20,6 +20,15 @@ type form[V any] struct {
 	sub   *sheet          // of a form that is, or may be, a table: its keys
 	kinds []unstable.Kind // of values that it reads, where [either] is to choose
 	read  func(r *reader, n *node) (V, bool)
+	shape
+}
+
+// shape is what a column of a spreadsheet goes by.
+type shape struct {
+	many    bool     // a list
+	choices []string // it is one of these words; nil: of any
+	free    bool     // other words will do as well
+	names   string   // it names a noun of this table: "horse"; "" none
 }
 
 // key of a table whose nouns are Ts.
@@ -40,6 +49,7 @@ type line struct {
 	example string
 	sub     *sheet
 	try     func(r *reader, n *node) // reads a value and forgets it
+	shape
 }
 
 // sheet is what the page says of a table.
@@ -61,7 +71,7 @@ type table[T any] struct {
 func is[T, V any](name string, f form[V], means, lacking string, set func(*T, V)) key[T] {
 	return key[T]{
 		line: line{name: name, must: lacking == "", words: f.words, like: f.like, about: f.about,
-			means: means, lacking: lacking, sub: f.sub, try: func(r *reader, n *node) { f.read(r, n) }},
+			means: means, lacking: lacking, sub: f.sub, shape: f.shape, try: func(r *reader, n *node) { f.read(r, n) }},
 		read: func(r *reader, n *node, into *T) {
 			if v, ok := f.read(r, n); ok {
 				set(into, v)
@@ -200,7 +210,8 @@ func textForm[V any](words, like, about string, parse func(string) (V, error)) f
 
 // list is a list of values of a form; one value alone counts as a list of it.
 func list[V any](one form[V], words string) form[[]V] {
-	f := form[[]V]{words: words, like: "[" + one.like + "]", about: one.about, sub: one.sub}
+	f := form[[]V]{words: words, like: "[" + one.like + "]", about: one.about, sub: one.sub, shape: one.shape}
+	f.many = true
 	if first, _, more := strings.Cut(one.like, " or "); more {
 		f.like = "[" + first + "]"
 	}
@@ -240,7 +251,7 @@ func tableForm[T any](words, like string, t *table[T]) form[T] {
 // table.
 func or[V any](plain, asTable form[V], like string) form[V] {
 	return form[V]{
-		words: plain.words, like: like, about: plain.about, sub: asTable.sub,
+		words: plain.words, like: like, about: plain.about, sub: asTable.sub, shape: plain.shape,
 		read: func(r *reader, n *node) (V, bool) {
 			if n.kind == unstable.InlineTable {
 				return asTable.read(r, n)
@@ -279,7 +290,7 @@ func oneOf[V ~string](words string, all ...V) form[V] {
 	for _, v := range all {
 		names = append(names, string(v))
 	}
-	f := form[V]{words: words, like: `"` + strings.Join(names, `" or "`) + `"`}
+	f := form[V]{words: words, like: `"` + strings.Join(names, `" or "`) + `"`, shape: shape{choices: names}}
 	f.read = func(r *reader, n *node) (V, bool) {
 		if n.kind != unstable.String {
 			notA(r, n, f)

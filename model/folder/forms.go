@@ -62,9 +62,19 @@ var (
 	gap       = within(duration, 0, 240, "a gap is no longer than 4 h")
 	longTime  = within(duration, 1, 7*24*60, "a week has 168 h")
 	mountTime = within(textForm("a time for mounting", `"4 min"`, duration.about, minutes), 0, 60, "mounting takes between 0 and 60 min")
-	weekdays  = textForm("a weekday", `"Monday" or "Mon"`, "", weekday)
+	weekdays  = func() form[time.Weekday] {
+		f := textForm("a weekday", `"Monday" or "Mon"`, "", weekday)
+		for d := range 7 {
+			f.choices = append(f.choices, time.Weekday((d+1)%7).String())
+		}
+		return f
+	}()
 
-	yes     = plainForm("true or false", "true or false", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })
+	yes = func() form[bool] {
+		f := plainForm("true or false", "true or false", unstable.Bool, func(s string) (bool, error) { return s == "true", nil })
+		f.choices = []string{"yes", "no"} // in a spreadsheet
+		return f
+	}()
 	integer = plainForm("a whole number", "3", unstable.Integer, func(s string) (int, error) {
 		n, err := strconv.ParseInt(s, 0, 32)
 		if err != nil {

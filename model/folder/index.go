@@ -89,7 +89,7 @@ func (x *index[T]) find(r *reader, n *node, make func(name string) *T) (*T, bool
 
 // to is a form that names a noun of the index.
 func to[T any](kind, like string, in func(*reader) *index[T], make func(name string) *T) form[*T] {
-	f := form[*T]{words: "the name of a " + kind, like: like}
+	f := form[*T]{words: "the name of a " + kind, like: like, shape: shape{names: kind}}
 	if strings.ContainsRune("aeiou", rune(kind[0])) {
 		f.words = "the name of an " + kind
 	}

@@ -151,7 +151,7 @@ func plainChoice(what string, all ...int) form[int] {
 		shown = append(shown, fmt.Sprint(v))
 	}
 	f := integer
-	f.words, f.like = what, strings.Join(shown, " or ")
+	f.words, f.like, f.choices = what, strings.Join(shown, " or "), shown
 	f.read = func(r *reader, n *node) (int, bool) {
 		v, ok := integer.read(r, n)
 		for _, x := range all {

@@ -38,7 +38,7 @@ var placeKeys = &table[placeEntry]{
 }
 
 var place = func() form[placeEntry] {
-	alone := form[placeEntry]{words: "the name of a rider, or a table", read: func(r *reader, n *node) (placeEntry, bool) {
+	alone := form[placeEntry]{words: "the name of a rider, or a table", shape: rider.shape, read: func(r *reader, n *node) (placeEntry, bool) {
 		v, ok := rider.read(r, n)
 		return placeEntry{Place: model.Place{Rider: v}}, ok
 	}}

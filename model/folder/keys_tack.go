@@ -76,8 +76,15 @@ var (
 	}
 )
 
-var tackKind = textForm("a kind of tack", `"saddle" or "western saddle" or "bareback pad" or "surcingle" or "girth" or "pad" or "safety stirrups"`,
-	"Anything that is not one of the first six is an extra, by the house's own name for it.", kindOfTack)
+var tackKind = func() form[model.Kind] {
+	f := textForm("a kind of tack", `"saddle" or "western saddle" or "bareback pad" or "surcingle" or "girth" or "pad" or "safety stirrups"`,
+		"Anything that is not one of the first six is an extra, by the house's own name for it.", kindOfTack)
+	for _, k := range knownKinds {
+		f.choices = append(f.choices, string(k))
+	}
+	f.free = true
+	return f
+}()
 
 // extraKind is the kind of what a rider needs beside seat, pad and girth.
 var extraKind = textForm("a kind of extra", `"safety stirrups" or "hand hold"`,
