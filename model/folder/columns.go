@@ -3,6 +3,8 @@ package folder
 import (
 	"slices"
 	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
 )
 
 // Column is a key of a table as a column of a spreadsheet has it.
@@ -15,8 +17,8 @@ type Column struct {
 	Example string   // a value, as a cell has it
 	Choices []string // it is one of these words; nil: of any
 	Free    bool     // other words will do as well
+	Tables  bool     // it is a list of tables alone, each of which a cell has as TOML
 	Names   string   // it names an entry of this table: "horse"; "" none
-	items   *sheet   // of a list whose items may be tables: their keys
 }
 
 // Tables are the tables that people write, in the order of the page.
@@ -70,9 +72,7 @@ func columnsOf(s *sheet, under string) []Column {
 func (l *line) column(under string) Column {
 	c := Column{Key: under + l.name, Must: l.must && under == "", Many: l.many, Means: l.means, Lacking: strings.Trim(l.lacking, `"`),
 		Choices: slices.Clone(l.choices), Free: l.free, Names: l.names, Example: cellOf(l.shown())}
-	if l.many {
-		c.items = l.sub
-	}
+	c.Tables = l.many && l.sub != nil && !l.takes(`"Sunday"`) // a day is a name, too
 	return c
 }
 
@@ -96,7 +96,20 @@ func (s *sheet) line(key string) *line {
 func cellOf(value string) string {
 	root, troubles := parse("value", []byte("x = "+value+"\n"))
 	if p := root.get("x"); p != nil && len(troubles) == 0 {
-		return p.val.cell()
+		v := p.val
+		v.items = slices.DeleteFunc(v.items, func(x *node) bool { return len(v.items) > 1 && x.kind == unstable.InlineTable })
+		return v.cell()
 	}
 	return value
+}
+
+// Reads is a value for a key as TOML has it, of what a cell says; it need not be one
+// that the key takes.
+func Reads(table, key string, said Said) string {
+	if s := sectionOf(table); s != nil {
+		if l := s.sheet.line(key); l != nil {
+			return l.value(said)
+		}
+	}
+	return quote(said.Text)
 }

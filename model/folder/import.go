@@ -193,11 +193,10 @@ func inSheet(message string, b *sheetText, src *source) string {
 	if levels, ok := strings.CutPrefix(message, "add to [house]: levels = "); ok {
 		return "list them, lowest first, in a sheet House with the head levels: " + cellOf(levels)
 	}
-	switch message {
-	case "write it like true or false":
+	if message == "write it like true or false" {
 		return "write yes or no"
 	}
-	return message
+	return strings.ReplaceAll(message, "here belongs true or false", "here belongs yes or no")
 }
 
 // headOf is a key as the head of a column has it.

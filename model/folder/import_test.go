@@ -226,7 +226,7 @@ func TestMistakesAreToldByTheirCells(t *testing.T) {
 		`A2 weight: "heavy" is not a horse's weight`,
 		`A3 name: the horse "Duke" is here twice: it is at A2 name as well`,
 		`A3 barrel: "huge" is not a barrel`,
-		`B2 support: "perhaps" is a text; here belongs true or false / write yes or no`,
+		`B2 support: "perhaps" is a text; here belongs yes or no / write yes or no`,
 		`B2 never_on: there is no horse "Dike" / did you mean "Duke"?`,
 		`C2: it has no arena / fill in its arena, such as: Indoor`,
 	} {

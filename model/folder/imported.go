@@ -89,7 +89,11 @@ func (i *Import) What() string {
 					n++
 				}
 			}
-			if n > 0 {
+			switch {
+			case n > 0 && !s.many:
+				parts = append(parts, fmt.Sprintf("%s the %s", did, map[string]string{"centre": "centre", "house": "house rules"}[s.name]))
+				did = ""
+			case n > 0:
 				parts = append(parts, fmt.Sprintf("%s %d %s", did, n, plural(s.name, n)))
 				did = ""
 			}

@@ -62,8 +62,11 @@ func (i *Import) merge(take []string) error {
 			}
 		}
 		if len(set.Keys) > 0 {
-			i.Changed = append(i.Changed, set)
-			i.change(x, set.Keys)
+			if i.change(x, set.Keys); i.f.isFresh(x.now.n.src.file) {
+				i.Added = append(i.Added, set)
+			} else {
+				i.Changed = append(i.Changed, set)
+			}
 		}
 		if len(left.Keys) > 0 {
 			left.Why = byHand

@@ -45,6 +45,9 @@ func Begin(dir, name string) (*Folder, error) {
 	return f, nil
 }
 
+// Begins reports whether the folder is one of [Begin] that is not there yet.
+func (f *Folder) Begins() bool { return len(f.fresh) > 0 }
+
 func (f *Folder) isFresh(file string) bool { return f.fresh[file] != nil }
 
 // beginning is the file of a centre that begins: the one of a new folder, without

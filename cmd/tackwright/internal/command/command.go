@@ -61,7 +61,7 @@ type call struct {
 // commands in the order in which a newcomer needs them.
 func commands() []*command {
 	return []*command{
-		newCommand, checkCommand, keysCommand,
+		newCommand, importCommand, checkCommand, keysCommand,
 		termCommand, planCommand, whyCommand, whyNotCommand,
 		buyCommand, roomCommand,
 		pullCommand, sheetCommand, auditCommand, postCommand,
