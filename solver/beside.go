@@ -24,6 +24,9 @@ func rounds(onGround int) int {
 // seated rides cost, and each on the ground. The goals of Seat stay at what they
 // are in the best solution, but for the first of them.
 func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rideOn, o *option) int) {
+	if e.live { // prices know nothing of what is assumed
+		return
+	}
 	fixed := 0 // what facts cost, and rides that no horse can carry
 	for _, s := range goal.Softs {
 		if s.Lit == e.s.Root().Not() {

@@ -45,16 +45,13 @@ func (e *encoder) mostSessions(h *model.Horse) int {
 	if !ok {
 		return len(places)
 	}
-	left := e.workLeft(h)
 	most := 0
 	for _, s := range sets {
 		n := 0
 		for _, i := range s.Stretches {
 			n += len(stretches[i].places)
 		}
-		if left < 0 || s.Work <= left {
-			most = max(most, n)
-		}
+		most = max(most, n)
 	}
 	return most
 }

@@ -42,6 +42,7 @@ func (e *encoder) mendGoals() []ordered.Goal {
 		wish(&tack, once(e.kept, keptKey{on.lit, tags(r.Posted)}, func() sat.Lit { return e.keptTack(on) }))
 	}
 	down.Counts = e.dayCounts(func(r *model.Ride) bool { return r.Due })
+	e.oneDate(&down, &first)
 	return []ordered.Goal{down, first, horse, tack, besides}
 }
 

@@ -42,11 +42,11 @@ func (s *Session) Plan(ctx context.Context, w *model.Week, opts Options) (*model
 			return Plan(ctx, w, opts) // two rides of one name
 		}
 	}
-	goals := s.e.goals()
-	for i := range goals {
-		goals[i].Beside = nil // it knows nothing of what is assumed
+	s.e.barred = map[sat.Lit]bool{}
+	for _, l := range assume {
+		s.e.barred[l.Not()] = true
 	}
-	plan, err := s.e.solve(ctx, assume, goals, opts)
+	plan, err := s.e.solve(ctx, assume, s.e.goals(), opts)
 	if err != nil {
 		return nil, err
 	}
@@ -61,6 +61,7 @@ func (s *Session) Plan(ctx context.Context, w *model.Week, opts Options) (*model
 func (s *Session) write(w *model.Week) {
 	s.base, s.bedrock = w.Copy(), w.Bedrock()
 	s.e = encode(s.base)
+	s.e.live = true
 	s.barred, s.index = map[riding]bool{}, map[string]int{}
 	for i, r := range s.base.Rides {
 		s.index[named(r)] = i

@@ -9,14 +9,16 @@ import (
 )
 
 // workable lists every set of places of a date in which a horse can work
-// together, as far as its own limits say; a day's facts are in all of them. What
-// is worked in a place also depends on the one before, where tack stays on.
+// together, as far as its own limits say, those of its week where the date is the
+// only one; a day's facts are in all of them. What is worked in a place also depends
+// on the one before, where tack stays on.
 type workable struct {
 	e      *encoder
 	day    []entry
 	places []*place
 	dayOf  func(dayState, entry) (dayState, verdict)
 	runOf  func(runState, entry) (runState, verdict)
+	left   int64 // of the horse's week, where the date is the only one; below 0: no limit
 
 	at    []int // of each entry: its place
 	taken []int // places
@@ -37,7 +39,10 @@ type stretch struct {
 // there would be more than most sets.
 func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []bound.Set, bool) {
 	limits := e.w.LimitsOf(h)
-	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, found: map[string]int{}}
+	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, left: -1, found: map[string]int{}}
+	if e.w.From == e.w.Until && e.on("week's work") {
+		w.left = e.workLeft(h)
+	}
 	w.dayOf = e.dayStep(w.day, limits)
 	w.runOf = e.runStep(w.day, limits)
 	place := func(x entry) int {
@@ -76,7 +81,7 @@ func (w *workable) from(i int, day dayState, run runState, work int64, most int)
 	if x.fact {
 		return w.from(i+1, nextDay, nextRun, work, most)
 	}
-	if good != fine || fair != fine {
+	if good != fine || fair != fine || w.left >= 0 && work+x.work > w.left {
 		return true
 	}
 	w.taken = append(w.taken, w.at[i])

@@ -61,7 +61,11 @@ func (g *search) descend(ticks, end, unit int) {
 		target := before - step
 		few := excess.AtLeast((target-g.lower)/unit + 1).Not()
 		g.q.recall()
-		switch status := g.q.ask(ticks, []sat.Lit{sel, few}); {
+		lits := []sat.Lit{sel, few}
+		if g.better != 0 {
+			lits = append(lits, g.better)
+		}
+		switch status := g.q.ask(ticks, lits); {
 		case status == sat.Sat && g.upper() < before:
 			step *= 2
 		case status == sat.Unsat: // in whole units no solution costs more than it does

@@ -49,6 +49,13 @@ type Goal struct {
 	// Least is a lower bound on the value, proved by other means; 0 is always one.
 	Least  int
 	Counts []Count
+	// Given, if any, writes under a selector clauses that hold in every solution that is as good as
+	// the best one in the goals before, when those have been proved.
+	Given func(sel sat.Lit, best sat.Model)
+	// Better, if any, writes under a selector clauses that hold in every solution whose value is less
+	// than below and that is as good as can be in the goals before. They are for a goal whose weights
+	// are 1, and then a better solution is looked for under them before cores are.
+	Better func(sel sat.Lit, below int)
 	// Beside, if any, prepares what is worked out beside the search, from the best solution so far, the
 	// goal's value in it, and what the search has found to be true of all that are no worse. What it
 	// returns, if anything, runs in a goroutine of its own, ends soon after its context and reads

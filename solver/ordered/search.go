@@ -56,6 +56,8 @@ type search struct {
 	cancel context.CancelFunc
 	priced []Priced  // not yet clauses, the dearest first
 	hint   []sat.Lit // not yet tried
+	better sat.Lit   // selector of what holds in all solutions better than below; 0: nothing is known
+	below  int
 	shown  [2]int
 }
 
@@ -74,6 +76,9 @@ func newSearch(q *query, goal int) *search {
 		d.Softs, d.Least = d.Open(q.best)
 	}
 	d := q.goals[goal]
+	if d.Given != nil {
+		d.Given(q.own, q.best)
+	}
 	g.known = d.Least
 	for _, soft := range d.Softs {
 		g.wish(wish{lit: soft.Lit, weight: soft.Weight, group: soft.Stratum})
@@ -105,9 +110,29 @@ func (g *search) inquire() {
 
 // close waits for what runs beside the search to end.
 func (g *search) close() {
+	g.forget()
 	g.cancel()
 	if g.beside != nil {
 		<-g.beside
+	}
+}
+
+// learn writes down what is known of solutions better than the best, in place of what was known of
+// those better than an earlier one.
+func (g *search) learn() {
+	d := g.q.goals[g.goal]
+	if d.Better == nil || g.better != 0 && g.below == g.upper() {
+		return
+	}
+	g.forget()
+	g.better, g.below = g.q.s.NewVar(), g.upper()
+	d.Better(g.better, g.below)
+}
+
+func (g *search) forget() {
+	if g.better != 0 {
+		g.q.s.Retire(g.better)
+		g.better = 0
 	}
 }
 
@@ -237,6 +262,13 @@ func (g *search) collect(least, group int) {
 		if g.hint != nil {
 			g.follow()
 			continue
+		}
+		if g.learn(); g.better != 0 {
+			g.descend(g.patience, g.q.effort()+g.patience, 1)
+			g.harden()
+			if g.over() {
+				return
+			}
 		}
 		var lits []sat.Lit
 		for _, w := range g.wishes {
