@@ -10,7 +10,7 @@ import (
 
 // Bedrock marks what a week stands on: two weeks with the same mark differ at
 // most in which rides are off, which horses are out, who is kept on or off which
-// horse, and what was posted. 32 hexadecimal digits.
+// horse, what was posted, and the facts of other dates. 32 hexadecimal digits.
 func (w *Week) Bedrock() string {
 	sum := sha256.New()
 	c := w.Centre
@@ -29,10 +29,20 @@ func (w *Week) Bedrock() string {
 		arenas[i] = *a
 		arenas[i].Closures = nil
 	}
-	for _, v := range []any{w.House, w.From, w.Until, w.Now, w.Mends, horses, riders, arenas, c.Pieces, c.Chart, w.Facts} {
+	for _, v := range []any{w.House, w.From, w.Until, w.Now, w.Mends, horses, riders, arenas, c.Pieces, c.Chart} {
 		write(sum, reflect.ValueOf(v), true)
 	}
-	for _, m := range w.Meetings {
+	meetings := slices.Clone(w.Meetings)
+	for _, f := range w.Facts {
+		if f.Date < w.From || w.Until < f.Date {
+			continue
+		}
+		write(sum, reflect.ValueOf(f), true)
+		if f.Meeting != nil && !slices.Contains(meetings, f.Meeting) { // no longer in the folder
+			meetings = append(meetings, f.Meeting)
+		}
+	}
+	for _, m := range meetings {
 		fmt.Fprintf(sum, "meeting %q %d %d %d %v;", m.Name, m.Date, m.Start, m.End, m.Hands)
 		if m.Arena != nil {
 			fmt.Fprintf(sum, "%q", m.Arena.Name)

@@ -5,8 +5,9 @@ import "slices"
 // OrdinaryWeeks are the term's weeks as they stand when nothing happens: the
 // lessons and works that are held every week, with their standing riders, and
 // none of what comes and goes: bookings, notes, posted and ridden records;
-// closures, absences and days off that have a date; appointments. A horse or a
-// piece that the centre's own files, and no note, say is out stays out.
+// closures, absences and days off that have a date, but for those of weekdays all
+// through the rest of the term; appointments. A horse or a piece that the centre's
+// own files, and no note, say is out stays out.
 //
 // The first is the fullest calendar week of the term, of alike ones the earliest;
 // of those weeks that end on the date from or later, where the term has any. The
@@ -16,7 +17,7 @@ import "slices"
 //
 // Both are of one centre made for them, a copy, with this term alone.
 func (c *Centre) OrdinaryWeeks(t *Term, from Date) []*Week {
-	o := c.ordinary(t)
+	o := c.ordinary(t, max(from, t.First))
 	first := t.First.WeekStart(c.House.WeekStarts)
 	if from <= t.Last {
 		first = max(first, from.WeekStart(c.House.WeekStarts))
@@ -54,8 +55,9 @@ func (w *Week) seats(r *Rider, l *Lesson) bool {
 	return slices.ContainsFunc(w.Rides, func(x *Ride) bool { return x.State == Open && x.Rider == r && x.Meeting.Lesson == l })
 }
 
-// ordinary is a copy of the centre with what its ordinary weeks have.
-func (c *Centre) ordinary(t *Term) *Centre {
+// ordinary is a copy of the centre with what its ordinary weeks have, from a date on.
+func (c *Centre) ordinary(t *Term, from Date) *Centre {
+	everyWeek := func(ps *[]Period) { everyWeek(ps, from, t.Last) }
 	some := *c
 	some.Terms, some.Bookings, some.Notes, some.Posted, some.Ridden = []*Term{t}, nil, nil, nil, nil
 	some.Lessons = slices.DeleteFunc(slices.Clone(c.Lessons), func(l *Lesson) bool { return l.On != 0 || l.Term != nil && l.Term != t })
@@ -84,9 +86,13 @@ func (c *Centre) ordinary(t *Term) *Centre {
 	return o
 }
 
-// everyWeek leaves the periods that have no date and so come every week.
-func everyWeek(ps *[]Period) {
-	*ps = slices.DeleteFunc(*ps, func(p Period) bool { return p.From != 0 || p.Until != 0 })
+// everyWeek leaves the periods that come every week: those that have no date, and
+// those of weekdays whose dates are all of some, from a first to a last.
+func everyWeek(ps *[]Period, first, last Date) {
+	*ps = slices.DeleteFunc(*ps, func(p Period) bool {
+		dated := p.From != 0 || p.Until != 0
+		return dated && (len(p.Weekdays) == 0 || p.From > first || p.Until != 0 && p.Until < last)
+	})
 }
 
 // Pairings are a plan's horses and seats as standing pairings, in the order of

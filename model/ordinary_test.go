@@ -65,6 +65,15 @@ func TestAnOrdinaryWeekHasWhatIsHeldEveryWeekAndNothingThatComesAndGoes(t *testi
 		{"a rider who is away each Tuesday", func(b *fixtures.Barn, l *model.Lesson) {
 			b.Mia.Away = []model.Period{{Weekdays: []time.Weekday{time.Tuesday}}}
 		}, ""},
+		{"a rider who is away each Tuesday from a date before the term on", func(b *fixtures.Barn, l *model.Lesson) {
+			b.Mia.Away = []model.Period{{From: fixtures.Monday - 7, Weekdays: []time.Weekday{time.Tuesday}}}
+		}, ""},
+		{"a rider who is away each Tuesday until the term has ended", func(b *fixtures.Barn, l *model.Lesson) {
+			b.Mia.Away = []model.Period{{Until: fixtures.Monday + 27, Weekdays: []time.Weekday{time.Tuesday}}}
+		}, ""},
+		{"a rider who is away on some Tuesdays of the term", func(b *fixtures.Barn, l *model.Lesson) {
+			b.Mia.Away = []model.Period{{Until: fixtures.Monday + 7, Weekdays: []time.Weekday{time.Tuesday}}}
+		}, "Mon 23 Nov, Mia in Tue"},
 	} {
 		b, l := termBarn()
 		l.Places = []model.Place{{Rider: b.Mia}}

@@ -145,7 +145,7 @@ func (c *Centre) copyHorse(h *Horse) {
 	like.Was, like.Out, like.OwnTack = nil, nil, nil
 	like.InFoalUntil, like.Arrived, like.QuarantineUntil = 0, 0, 0
 	like.DaysOff = slices.Clone(h.DaysOff)
-	everyWeek(&like.DaysOff)
+	everyWeek(&like.DaysOff, c.Today, c.Today)
 	like.Apart = nil
 	for _, x := range c.Horses {
 		if x != h && h.IsApart(x) {

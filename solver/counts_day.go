@@ -15,7 +15,7 @@ func (e *encoder) dayCounts(such func(*model.Ride) bool) []ordered.Count {
 	}
 	var rides []*model.Ride
 	for _, r := range e.w.Rides {
-		if len(e.on_[r]) > 0 && such(r) {
+		if len(e.on_[r]) > 0 && r.State == model.Open && such(r) {
 			rides = append(rides, r)
 		}
 	}

@@ -48,7 +48,7 @@ func (e *encoder) spells() []*spell {
 		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
 			in := func(d model.Date) bool { return first <= d && d < first+7 }
 			s := &spell{horse: h, first: first, allowance: allowance}
-			for _, f := range e.facts[h] {
+			for _, f := range e.factsNow(h) {
 				if in(f.Date) {
 					s.facts += f.Work
 				}
@@ -156,6 +156,30 @@ func room(spells []*spell, first model.Date, v int) (sum int64) {
 	return sum
 }
 
+// below is a literal under which a spell's share is below v.
+func (e *encoder) below(s *spell, v int) sat.Lit {
+	return once(e.shares, shareKey{s.horse, s.first, s.most(v) - s.facts}, func() sat.Lit {
+		l := e.s.NewVar()
+		e.s.WeightedAtMost(l, int(s.most(v)-s.facts), s.terms...)
+		return l
+	})
+}
+
+// shareKey is a horse's calendar week, and the open work that is in it at most.
+type shareKey struct {
+	horse *model.Horse
+	first model.Date
+	most  int64
+}
+
+// factsNow are a horse's facts in the question asked.
+func (e *encoder) factsNow(h *model.Horse) []*model.Stint {
+	if facts, ok := e.idle[h]; ok {
+		return facts
+	}
+	return e.facts[h]
+}
+
 // lowerShares wish, of each share from least up to the one above the highest now,
 // that no horse has it: the last keeps the goals after this one from going above.
 func (e *encoder) lowerShares(spells []*spell, highest, least int) (softs []ordered.Soft, _ int) {
@@ -164,7 +188,7 @@ func (e *encoder) lowerShares(spells []*spell, highest, least int) (softs []orde
 	for v := highest + 1; v > least; v-- {
 		none := e.s.NewVar() // no horse has a share of v
 		for _, s := range spells {
-			e.s.WeightedAtMost(none, int(s.most(v)-s.facts), s.terms...)
+			e.s.Add(none, e.below(s, v))
 		}
 		if higher != 0 {
 			e.s.Add(none, higher)
@@ -188,7 +212,7 @@ func (e *encoder) fewerAt(spells []*spell, highest int) []ordered.Soft {
 			below[s.horse] = e.s.NewVar()
 			horses = append(horses, s.horse)
 		}
-		e.s.WeightedAtMost(below[s.horse], int(s.most(highest)-s.facts), s.terms...)
+		e.s.Add(below[s.horse], e.below(s, highest))
 	}
 	for _, h := range horses {
 		softs = append(softs, ordered.Soft{Lit: below[h], Weight: 1, Stratum: -1})

@@ -3,6 +3,7 @@ package solver
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"tackwright/model"
 	"tackwright/solver/sat"
@@ -41,10 +42,6 @@ func (s *Session) Plan(ctx context.Context, w *model.Week, opts Options) (*model
 		if assume, ok = s.assume(w); !ok {
 			return Plan(ctx, w, opts) // two rides of one name
 		}
-	}
-	s.e.barred = map[sat.Lit]bool{}
-	for _, l := range assume {
-		s.e.barred[l.Not()] = true
 	}
 	plan, err := s.e.solve(ctx, assume, s.e.goals(), opts)
 	if err != nil {
@@ -120,7 +117,50 @@ func (s *Session) assume(w *model.Week) ([]sat.Lit, bool) {
 			}
 		}
 	}
-	return assume, true
+	s.e.barred = map[sat.Lit]bool{}
+	for _, l := range assume {
+		s.e.barred[l.Not()] = true
+	}
+	return assume, s.elsewhere(w)
+}
+
+// elsewhere takes in what horses do on other dates, which a note about one of them
+// may change. It reports false where another is not the same for a horse that can
+// carry a ride, since the rules written about it count that.
+func (s *Session) elsewhere(w *model.Week) bool {
+	base, now := s.otherDates(s.base), s.otherDates(w)
+	s.e.idle = map[*model.Horse][]*model.Stint{}
+	for _, h := range s.e.horses() {
+		if slices.EqualFunc(base[h.Name], now[h.Name], sameWork) {
+			continue
+		}
+		if slices.ContainsFunc(s.e.of[h], func(p *place) bool {
+			return slices.ContainsFunc(p.rides, func(on rideOn) bool { return !s.e.barred[on.lit] })
+		}) {
+			return false
+		}
+		s.e.idle[h] = append(slices.DeleteFunc(slices.Clone(s.e.facts[h]), func(f *model.Stint) bool { return !s.dated(f) }), now[h.Name]...)
+	}
+	return true
+}
+
+// dated reports whether a fact is on a date planned.
+func (s *Session) dated(f *model.Stint) bool { return s.base.From <= f.Date && f.Date <= s.base.Until }
+
+// otherDates are the facts of other dates, by horse.
+func (s *Session) otherDates(w *model.Week) map[string][]*model.Stint {
+	facts := map[string][]*model.Stint{}
+	for _, f := range w.Facts {
+		if !s.dated(f) {
+			facts[f.Turn.Horse.Name] = append(facts[f.Turn.Horse.Name], f)
+		}
+	}
+	return facts
+}
+
+// sameWork reports whether two facts are the same to a horse's limits.
+func sameWork(f, g *model.Stint) bool {
+	return f.Date == g.Date && f.Start == g.Start && f.End == g.End && f.Work == g.Work && (f.Meeting == nil) == (g.Meeting == nil)
 }
 
 // translate tells a plan of the base in the nouns of a week.

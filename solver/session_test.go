@@ -15,6 +15,7 @@ import (
 type morning struct {
 	seed uint64
 	told []model.Told // of the nouns of an earlier reading
+	on   int          // the only date planned anew, from 0; -1: all seven
 }
 
 func (m *morning) read(t *testing.T) *model.Centre {
@@ -55,7 +56,10 @@ func (m *morning) under(t *testing.T, notes []model.Note) *model.Week {
 		c.Notes = append(c.Notes, &n)
 	}
 	c.Obey()
-	return c.Repair(first, 7, model.Instant{})
+	if m.on < 0 {
+		return c.Repair(first, 7, model.Instant{})
+	}
+	return c.Repair(first+model.Date(m.on), 1, model.Instant{})
 }
 
 // noteFor is something that goes wrong in the week.
@@ -84,8 +88,21 @@ func noteFor(g *rand.Rand, number int, w *model.Week) model.Note {
 }
 
 func TestASessionOfNotesDoneAndUndoneScoresAsFreshSolvesDo(t *testing.T) {
-	const questions = 200
-	m := &morning{seed: 3}
+	scoreAsFresh(t, 3, -1, 200)
+}
+
+// What a horse does on other dates goes with it when it is out, and the rules stay written.
+func TestASessionAboutOneDateScoresAsFreshSolvesDo(t *testing.T) {
+	for seed := range uint64(4) {
+		for on := range 7 {
+			scoreAsFresh(t, 3+seed, on, 40)
+		}
+	}
+}
+
+func scoreAsFresh(t *testing.T, seed uint64, on, questions int) {
+	t.Helper()
+	m := &morning{seed: seed, on: on}
 	g := rand.New(rand.NewPCG(3, 11))
 	first := m.read(t)
 	w := first.Week(first.Today, 7, model.Instant{})
@@ -97,6 +114,12 @@ func TestASessionOfNotesDoneAndUndoneScoresAsFreshSolvesDo(t *testing.T) {
 	m.told = first.Posted[len(first.Posted)-1].Told
 	var s Session
 	var notes []model.Note
+	if on >= 0 {
+		w = m.under(t, nil)
+		if len(w.Rides) == 0 {
+			return
+		}
+	}
 	for q := range questions {
 		if len(notes) > 3 || len(notes) > 0 && g.IntN(3) == 0 { // one is undone
 			i := g.IntN(len(notes))

@@ -29,6 +29,10 @@ func (s *Solver) Weigh(l Lit, weight int) *Counter {
 	return c
 }
 
+// Unary makes a counter of literals of which each says one more than the one before: as many are true
+// as the last true one says.
+func (s *Solver) Unary(lits ...Lit) *Counter { return &Counter{s: s, size: len(lits), out: lits} }
+
 // Sum makes a counter of all that the parts count. Its clauses hang on sel.
 func (s *Solver) Sum(sel Lit, parts ...*Counter) *Counter {
 	switch len(parts) {
