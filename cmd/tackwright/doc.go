@@ -16,6 +16,7 @@ Commands:
 	room     find room for riders from the wait list
 	pull     print what to pull from the tack room for a day
 	sheet    print a sheet for the wall, the barn or the instructor, also as PDF or page
+	calendar print an instructor's lessons, or a horse's rides, for a phone
 	audit    name every rule that a plan breaks, also one edited by hand
 	post     make a pencilled plan stand, as the next version
 	note     note what changed on a day: a lame horse, a rider away, a closed arena

@@ -133,6 +133,9 @@ var walls = []struct {
 			return s.dir() != "cmd/tackwright/internal/sheet/paper"
 		},
 		func(i string) bool { return !strings.Contains(i, "/fpdf") && !strings.Contains(i, "/dejavu") }},
+	{"only what writes a calendar knows how that is made",
+		func(s source) bool { return s.dir() != "cmd/tackwright/internal/sheet/calendar" },
+		func(i string) bool { return !strings.Contains(i, "-ical") }},
 	{"nothing looks back at what is typed",
 		func(s source) bool { return !s.in("cmd") },
 		func(i string) bool { return !ours(i, "cmd") }},

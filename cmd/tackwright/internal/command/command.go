@@ -64,7 +64,7 @@ func commands() []*command {
 		newCommand, importCommand, checkCommand, keysCommand,
 		termCommand, planCommand, whyCommand, whyNotCommand,
 		buyCommand, roomCommand,
-		pullCommand, sheetCommand, auditCommand, postCommand,
+		pullCommand, sheetCommand, calendarCommand, auditCommand, postCommand,
 		noteCommand, closeCommand, repairCommand,
 		undoCommand, historyCommand,
 		dueCommand, workloadCommand,
