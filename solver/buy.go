@@ -114,13 +114,14 @@ func (b *buyer) asItIs() error {
 	return nil
 }
 
-// part is the n-th part of the time that is left; 0 is no limit.
+// part is about the n-th part of the time that is left, never all of it; 0 is no
+// limit.
 func (b *buyer) part(n int) time.Duration {
 	end, ok := b.ctx.Deadline()
 	if !ok {
 		return 0
 	}
-	return max(time.Until(end)/time.Duration(n), time.Millisecond)
+	return max(time.Until(end)*19/20/time.Duration(n), time.Millisecond)
 }
 
 func (b *buyer) plan(w *model.Week, limit time.Duration, opts Options) (*model.Plan, error) {

@@ -2,9 +2,11 @@ package main
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"tackwright/fixtures/weeks"
+	"tackwright/model"
 	"tackwright/solver"
 )
 
@@ -39,7 +41,7 @@ func (t task) buy(ctx context.Context, size weeks.Size, part string, few int) (o
 	seat := found.Ground[0]
 	o.Goals = append(o.Goals, goal{seat.Name, seat.Value, seat.Bound, seat.Proved})
 	bring := goal{Name: "spares that bring rides", Proved: seat.Proved}
-	planned := goal{Name: "planned whole"}
+	planned := goal{Name: "planned whole", Proved: found.Whole}
 	for _, x := range found.Bought {
 		if x.More > 0 {
 			bring.Value++
@@ -47,13 +49,20 @@ func (t task) buy(ctx context.Context, size weeks.Size, part string, few int) (o
 		bring.Proved = bring.Proved && x.Proved
 		if x.Plans != nil {
 			planned.Value++
+			planned.Proved = planned.Proved && wishesProved(x.Plans[0].Plan)
 		}
 	}
 	bring.Bound = bring.Value
-	planned.Bound, planned.Proved = planned.Value, bring.Proved && found.Whole
+	planned.Bound, planned.Proved = planned.Value, planned.Proved && bring.Proved && wishesProved(found.Now[0].Plan)
 	o.Goals = append(o.Goals, bring)
 	if few > 0 {
 		o.Goals = append(o.Goals, planned)
 	}
 	return o, nil
+}
+
+// wishesProved reports whether no plan as good in the goals before leaves fewer
+// unmet.
+func wishesProved(p *model.Plan) bool {
+	return slices.ContainsFunc(p.Proof.Goals, func(g model.GoalResult) bool { return g.Name == "wishes" && g.Proved })
 }
