@@ -44,7 +44,11 @@ func Export(w *model.Week) *Problem {
 	p := &Problem{Words: map[int]string{}}
 	for _, g := range goals {
 		pg := ProblemGoal{Name: g.Name}
-		for _, s := range g.Softs {
+		softs := g.Softs
+		if g.Name == "carry" {
+			softs = e.carrySofts()
+		}
+		for _, s := range softs {
 			pg.Wishes = append(pg.Wishes, Wish{int(s.Lit), s.Weight})
 		}
 		p.Goals = append(p.Goals, pg)

@@ -10,29 +10,91 @@ import (
 )
 
 // carryGoal counts changes of seat between consecutive rides of a horse, and the
-// horses of a date beyond the pieces of a set of alike ones.
+// horses of a date beyond the pieces of a set of alike ones. It is written down
+// when its turn comes: its literals are a third of all.
 func (e *encoder) carryGoal() ordered.Goal {
-	goal := ordered.Goal{Name: "carry"}
-	for _, h := range e.horses() {
-		for d := e.w.From; d <= e.w.Until; d++ {
-			goal.Softs = append(goal.Softs, e.seatChanges(h, d)...)
+	days, shared := e.riddenDays(), e.shared()
+	return ordered.Goal{Name: "carry",
+		Value: func(m sat.Model) int {
+			value := 0
+			for _, day := range days {
+				value += day.changes(m)
+			}
+			for _, s := range shared {
+				value += s.beyond(m)
+			}
+			return value
+		},
+		Open: func(sat.Model) ([]ordered.Soft, int) { return e.carrySofts(), 0 }}
+}
+
+// carrySofts are made at the first asking.
+func (e *encoder) carrySofts() []ordered.Soft {
+	return once(e.carries, 0, func() []ordered.Soft {
+		var softs []ordered.Soft
+		for _, day := range e.riddenDays() {
+			softs = append(softs, e.seatChanges(day)...)
 		}
-	}
-	goal.Softs = append(goal.Softs, e.shared()...)
-	return goal
+		for _, s := range e.shared() {
+			softs = append(softs, e.chargeBeyond(s)...)
+		}
+		return softs
+	})
+}
+
+// riddenDay is what a horse may be ridden in on a date, by start.
+type riddenDay struct {
+	date  model.Date
+	rides []ridden
 }
 
 // ridden is one ride of a horse's date: one that may be, or a fact.
 type ridden struct {
 	start  model.Minute
 	worked sat.Lit
-	in     map[int]sat.Lit // by class of alike seats; none where a record does not name it
+	in     map[int][]sat.Lit // by class of alike seats: one of them is; none where a record does not name it
+}
+
+// riddenDays are those of every horse.
+func (e *encoder) riddenDays() []riddenDay {
+	var days []riddenDay
+	for _, h := range e.horses() {
+		for d := e.w.From; d <= e.w.Until; d++ {
+			days = append(days, riddenDay{d, e.ridesOf(h, d)})
+		}
+	}
+	return days
+}
+
+// changes of seat in a solution.
+func (day riddenDay) changes(m sat.Model) int {
+	n, last := 0, -1
+	for _, x := range day.rides {
+		if !m.Value(x.worked) {
+			continue
+		}
+		now := -1
+		for class, lits := range x.in {
+			if slices.ContainsFunc(lits, m.Value) {
+				now = class
+			}
+		}
+		if now >= 0 && last >= 0 && now != last {
+			n++
+		}
+		last = now
+	}
+	return n
 }
 
 // seatChanges follows which seat a horse wore last, ride by ride: "the last is
 // of that class" is a literal, and a ride that is in another one costs.
-func (e *encoder) seatChanges(h *model.Horse, d model.Date) []ordered.Soft {
-	day := e.ridesOf(h, d)
+func (e *encoder) seatChanges(of riddenDay) []ordered.Soft {
+	d := of.date
+	var day []riddenIn
+	for _, x := range of.rides {
+		day = append(day, e.riddenIn(x))
+	}
 	var softs []ordered.Soft
 	last := map[int]sat.Lit{}
 	var classes []int // of last, in order
@@ -64,8 +126,25 @@ func (e *encoder) seatChanges(h *model.Horse, d model.Date) []ordered.Soft {
 	return softs
 }
 
+// riddenIn is a ride with a literal for each class of seats.
+type riddenIn struct {
+	worked sat.Lit
+	in     map[int]sat.Lit
+}
+
+func (e *encoder) riddenIn(x ridden) riddenIn {
+	out := riddenIn{x.worked, map[int]sat.Lit{}}
+	for _, c := range slices.Sorted(maps.Keys(x.in)) {
+		out.in[c] = x.worked
+		if len(x.in) > 1 {
+			out.in[c] = e.s.Or(x.in[c]...)
+		}
+	}
+	return out
+}
+
 // changes is the literal that a ride is in another seat than the one before.
-func (e *encoder) changes(x ridden, last map[int]sat.Lit, classes []int) sat.Lit {
+func (e *encoder) changes(x riddenIn, last map[int]sat.Lit, classes []int) sat.Lit {
 	var ways []sat.Lit
 	for _, c := range classes {
 		same, ok := x.in[c]
@@ -86,9 +165,9 @@ func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
 	var day []ridden
 	for _, f := range e.facts[h] {
 		if f.Date == d && f.Meeting != nil {
-			x := ridden{f.Start, e.s.Root(), map[int]sat.Lit{}}
+			x := ridden{f.Start, e.s.Root(), map[int][]sat.Lit{}}
 			if seat := f.Turn.Seat; seat != nil {
-				x.in[e.w.Alike(seat)] = x.worked
+				x.in[e.w.Alike(seat)] = []sat.Lit{x.worked}
 			}
 			day = append(day, x)
 		}
@@ -97,17 +176,10 @@ func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
 		if p.meeting.Date != d {
 			continue
 		}
-		lits := map[int][]sat.Lit{}
+		x := ridden{p.start, p.worked, map[int][]sat.Lit{}}
 		for _, o := range p.saddle {
 			c := e.w.Alike(o.seat.one())
-			lits[c] = append(lits[c], o.lit)
-		}
-		x := ridden{p.start, p.worked, map[int]sat.Lit{}}
-		for _, c := range slices.Sorted(maps.Keys(lits)) {
-			x.in[c] = p.worked
-			if len(lits) > 1 {
-				x.in[c] = e.s.Or(lits[c]...)
-			}
+			x.in[c] = append(x.in[c], o.lit)
 		}
 		day = append(day, x)
 	}
@@ -115,10 +187,17 @@ func (e *encoder) ridesOf(h *model.Horse, d model.Date) []ridden {
 	return day
 }
 
-// shared charges, for each set of alike pieces that is carried and each date,
-// every horse beyond the number of its pieces.
-func (e *encoder) shared() []ordered.Soft {
-	var softs []ordered.Soft
+// shared is a set of alike pieces on a date: the horses that may wear one, by the
+// literals of which one is then true, and the pieces that facts leave free; below
+// 0 where facts alone need more.
+type shared struct {
+	date  model.Date
+	wears [][]sat.Lit
+	free  int
+}
+
+// shared are those of every set that is carried and every date.
+func (e *encoder) shared() []shared {
 	byClass := map[int][]*pool{}
 	var order []int
 	for _, p := range e.pools {
@@ -129,45 +208,66 @@ func (e *encoder) shared() []ordered.Soft {
 			byClass[c] = append(byClass[c], p)
 		}
 	}
+	var all []shared
 	for _, c := range order {
 		for d := e.w.From; d <= e.w.Until; d++ {
-			softs = append(softs, e.sharedOn(d, c, byClass[c])...)
+			all = append(all, e.sharedOn(d, c, byClass[c]))
 		}
 	}
-	return softs
+	return all
 }
 
-func (e *encoder) sharedOn(d model.Date, class int, pools []*pool) []ordered.Soft {
+func (e *encoder) sharedOn(d model.Date, class int, pools []*pool) shared {
 	had := map[*model.Horse]bool{} // by facts
 	for _, f := range e.w.Facts {
 		if f.Date == d && f.Meeting != nil && slices.ContainsFunc(f.Turn.Pieces(), func(p *model.Piece) bool { return e.w.Alike(p) == class }) {
 			had[f.Turn.Horse] = true
 		}
 	}
-	wears := map[*model.Horse][]sat.Lit{}
-	var horses []*model.Horse
+	s := shared{date: d, free: e.w.AlikePieces(class) - len(had)}
+	at := map[*model.Horse]int{}
 	for _, p := range pools {
 		for _, u := range e.uses[p.index] {
-			if h := u.at.horse; u.at.meeting.Date == d && !had[h] {
-				if wears[h] == nil {
-					horses = append(horses, h)
-				}
-				wears[h] = append(wears[h], u.lit)
+			h := u.at.horse
+			if u.at.meeting.Date != d || had[h] {
+				continue
 			}
+			i, ok := at[h]
+			if !ok {
+				i = len(s.wears)
+				at[h] = i
+				s.wears = append(s.wears, nil)
+			}
+			s.wears[i] = append(s.wears[i], u.lit)
 		}
 	}
-	free := e.w.AlikePieces(class) - len(had)
-	softs := e.constant(max(0, -free))
-	if len(horses) <= free {
+	return s
+}
+
+// beyond is how many horses there are beyond the pieces in a solution.
+func (s shared) beyond(m sat.Model) int {
+	n := -s.free
+	for _, lits := range s.wears {
+		if slices.ContainsFunc(lits, m.Value) {
+			n++
+		}
+	}
+	return max(n, 0)
+}
+
+// chargeBeyond charges every horse beyond the number of the pieces.
+func (e *encoder) chargeBeyond(s shared) []ordered.Soft {
+	softs := e.constant(max(0, -s.free))
+	if len(s.wears) <= s.free {
 		return softs
 	}
 	var lits []sat.Lit
-	for _, h := range horses {
-		lits = append(lits, e.s.Or(wears[h]...))
+	for _, wears := range s.wears {
+		lits = append(lits, e.s.Or(wears...))
 	}
 	count := e.s.NewCounter(e.s.Root(), lits...)
-	for k := max(free, 0) + 1; k <= len(lits); k++ {
-		softs = append(softs, ordered.Soft{Lit: count.AtLeast(k).Not(), Weight: 1, Stratum: e.stratum(d)})
+	for k := max(s.free, 0) + 1; k <= len(lits); k++ {
+		softs = append(softs, ordered.Soft{Lit: count.AtLeast(k).Not(), Weight: 1, Stratum: e.stratum(s.date)})
 	}
 	return softs
 }

@@ -23,7 +23,7 @@ func (e *encoder) goals() []ordered.Goal {
 		case model.GoalWishes:
 			all = append(all, e.wishGoal())
 		case model.GoalCarry:
-			all = append(all, once(e.carries, 0, e.carryGoal))
+			all = append(all, e.carryGoal())
 		case model.GoalFair:
 			all = append(all, e.fairGoals()...)
 		case model.GoalBringIn:
