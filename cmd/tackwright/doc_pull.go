@@ -24,6 +24,9 @@ Flags:
 
 	--csv           print a row for each thing to carry, for a spreadsheet
 	--json          answer as JSON
+	--to FILE       write it to this FILE; its ending says as what: .pdf, .html,
+	                .svg, .csv or .txt
+	--paper SIZE    lay that out for SIZE: A4 or Letter (else the centre's)
 	--plan FILE     pull for the plan in this FILE
 	--today DATE    take DATE for today (else the folder's today, else the
 	                computer's)

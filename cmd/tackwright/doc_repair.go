@@ -29,6 +29,9 @@ Flags:
 	                started
 	--through DATE  change the dates up to this DATE too, at most seven in all
 	--limit TIME    search no longer than this TIME
+	--to FILE       write it to this FILE; its ending says as what: .pdf, .html,
+	                .svg, .csv or .txt
+	--paper SIZE    lay that out for SIZE: A4 or Letter (else the centre's)
 	--post          make the repaired plan stand
 	--by NAME       the NAME of the person who does this; else the name that
 	                TACKWRIGHT_BY holds on this computer

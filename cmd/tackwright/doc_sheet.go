@@ -36,7 +36,7 @@ Flags:
 
 	--to FILE       write it to this FILE; its ending says as what: .pdf, .html,
 	                .svg, .csv or .txt
-	--paper SIZE    lay it out for SIZE: A4 or Letter (else the centre's)
+	--paper SIZE    lay that out for SIZE: A4 or Letter (else the centre's)
 	--csv           print its tables for a spreadsheet
 	--json          answer as JSON
 	--horse NAME    of the horse of this NAME alone

@@ -24,6 +24,9 @@ Flags:
 	--from DATE     first DATE
 	--until DATE    last DATE, which counts; the first where only that is said
 	--horse NAME    of the horse of this NAME alone
+	--to FILE       write it to this FILE; its ending says as what: .pdf, .html,
+	                .svg, .csv or .txt
+	--paper SIZE    lay that out for SIZE: A4 or Letter (else the centre's)
 	--csv           print a row for each date of a horse, for a spreadsheet
 	--json          answer as JSON
 	--today DATE    take DATE for today (else the folder's today, else the

@@ -27,11 +27,13 @@ riders by first name, and never a weight.
 	flags: func(fs *pflag.FlagSet) func(*call) error {
 		asCSV := fs.Bool("csv", false, "print a row for each thing to carry, for a spreadsheet")
 		asJSON := jsonFlag(fs)
+		to, size := toFlags(fs)
 		file := fs.String("plan", "", "pull for the plan in this `FILE`")
 		today := todayFlag(fs)
 		return func(c *call) error {
-			if *asCSV && *asJSON {
-				return wrongUse("--csv and --json do not go together")
+			o := putOptions{to, size, asCSV, asJSON}
+			if err := o.check(); err != nil {
+				return err
 			}
 			l, err := pullList(c, *file, *today)
 			switch {
@@ -41,6 +43,8 @@ riders by first name, and never a weight.
 				return c.json(l)
 			case *asCSV:
 				return c.print(l.CSV())
+			case *to != "":
+				return c.put(l.Sheet(), o)
 			}
 			return c.print(l.Text())
 		}

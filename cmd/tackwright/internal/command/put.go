@@ -21,12 +21,13 @@ type putOptions struct {
 }
 
 func putFlags(fs *pflag.FlagSet) putOptions {
-	return putOptions{
-		to:    fs.String("to", "", "write it to this `FILE`; its ending says as what: .pdf, .html, .svg, .csv or .txt"),
-		paper: fs.String("paper", "", "lay it out for `SIZE`: A4 or Letter (else the centre's)"),
-		csv:   fs.Bool("csv", false, "print its tables for a spreadsheet"),
-		json:  jsonFlag(fs),
-	}
+	to, size := toFlags(fs)
+	return putOptions{to, size, fs.Bool("csv", false, "print its tables for a spreadsheet"), jsonFlag(fs)}
+}
+
+func toFlags(fs *pflag.FlagSet) (to, size *string) {
+	return fs.String("to", "", "write it to this `FILE`; its ending says as what: .pdf, .html, .svg, .csv or .txt"),
+		fs.String("paper", "", "lay that out for `SIZE`: A4 or Letter (else the centre's)")
 }
 
 // check is of what was typed, before anything is read.

@@ -39,6 +39,7 @@ entry of a rider, lesson, horse or seat that they do not speak of is only told.
 		fs.StringVar(&o.from, "from", "", "rides up to this `TIME`, such as 10:30 or 2026-11-25T10:30, have started")
 		fs.StringVar(&o.through, "through", "", "change the dates up to this `DATE` too, at most seven in all")
 		fs.DurationVar(&o.limit, "limit", 20*time.Second, "search no longer than this `TIME`")
+		o.to, o.paper = toFlags(fs)
 		fs.BoolVar(&o.post, "post", false, "make the repaired plan stand")
 		o.by = byFlag(fs)
 		o.now = nowFlag(fs)
@@ -53,7 +54,7 @@ type repairOptions struct {
 	now, today, by *string
 	limit          time.Duration
 	post           bool
-	json           *bool
+	putOptions
 }
 
 // repairAnswer is what repair says as JSON.
@@ -88,6 +89,10 @@ type change struct {
 }
 
 func repair(c *call, o *repairOptions) error {
+	o.csv = new(bool)
+	if err := o.check(); err != nil {
+		return err
+	}
 	f, err := folder.Open(c.args[0])
 	if err != nil {
 		return err
@@ -141,7 +146,13 @@ func repair(c *call, o *repairOptions) error {
 	if *o.json {
 		return c.json(a)
 	}
-	return c.print(a.text(w, f, o))
+	if err := c.print(a.text(w, f, o)); err != nil || *o.to == "" {
+		return err
+	}
+	if len(a.Moved) == 0 {
+		return c.print("Nothing moved, so that nothing is written.\n")
+	}
+	return c.put(sheet.MovedSheet(a.Moved), o.putOptions)
 }
 
 // tell fills in what changes and what is left to the office.

@@ -32,6 +32,7 @@ Without dates it is of the calendar week that today is in.
 		fs.StringVar(&o.from, "from", "", "first `DATE`")
 		fs.StringVar(&o.until, "until", "", "last `DATE`, which counts; the first where only that is said")
 		fs.StringVar(&o.horse, "horse", "", "of the horse of this `NAME` alone")
+		o.to, o.paper = toFlags(fs)
 		o.csv = fs.Bool("csv", false, "print a row for each date of a horse, for a spreadsheet")
 		o.json = jsonFlag(fs)
 		o.today = todayFlag(fs)
@@ -42,13 +43,14 @@ Without dates it is of the calendar week that today is in.
 type workloadOptions struct {
 	from, until, horse string
 	today              *string
-	csv, json          *bool
+	putOptions
 }
 
 func workload(c *call, o *workloadOptions) error {
+	if err := o.check(); err != nil {
+		return err
+	}
 	switch {
-	case *o.csv && *o.json:
-		return wrongUse("--csv and --json do not go together")
 	case o.until != "" && o.from == "":
 		return wrongUse("--until: say the first date too: --from DATE")
 	}
@@ -81,6 +83,8 @@ func workload(c *call, o *workloadOptions) error {
 		return c.json(w)
 	case *o.csv:
 		return c.print(w.CSV())
+	case *o.to != "":
+		return c.put(w.Sheet(), o.putOptions)
 	}
 	return c.print(w.Text())
 }

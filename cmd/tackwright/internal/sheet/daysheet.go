@@ -13,11 +13,15 @@ import (
 // part yet.
 func (d *day) newSheet(title string, stamp Stamp) *paper.Sheet {
 	h := d.header(stamp)
+	return h.sheet(title)
+}
+
+func (h *Header) sheet(title string) *paper.Sheet {
 	return &paper.Sheet{
 		Title: title,
 		Facts: []paper.Fact{{Words: h.Day}, {Words: h.Centre}, {Name: "plan", Words: h.Plan}},
 		Short: h.short, Printed: h.printed, Date: h.Date, Plan: h.Plan, PrintedAt: h.Printed,
-		Cautions: Cautions, Deferral: Deferral, Paper: d.house.Paper,
+		Cautions: h.Cautions, Deferral: h.Deferral, Paper: h.house.Paper,
 	}
 }
 

@@ -15,7 +15,7 @@ func TestEverySheetOfAMondayAsText(t *testing.T) {
 	b.House.AfternoonAt = 11 * 60
 	b.Lessons[1].Hands.Leaders, b.Lessons[1].Hands.Sidewalkers = 1, 0
 	b.Mia.MountMinutes, b.Mia.Cautions = 6, []string{"startles at loud noise"}
-	for _, x := range every(t, b, turns...) {
+	for _, x := range append(every(t, b, turns...), beside(t)...) {
 		golden(t, "sheets/"+x.name+".txt", paper.Written(x.sheet))
 	}
 }

@@ -17,14 +17,10 @@ var days = map[string]func() (*fixtures.Barn, []*model.Turn){
 }
 
 func TestNothingOnAPageOverlapsOrIsCut(t *testing.T) {
-	for day, make := range days {
-		for _, size := range []string{"A4", "Letter"} {
-			b, turns := make()
-			b.House.Paper = size
-			for _, x := range every(t, b, turns...) {
-				if wrong := clashes(x.sheet); len(wrong) > 0 {
-					t.Errorf("%s, %s, %s: %d clashes, the first %s", day, size, x.name, len(wrong), wrong[0])
-				}
+	for day, sheets := range onDays(t) {
+		for _, x := range sheets {
+			if wrong := clashes(x.sheet); len(wrong) > 0 {
+				t.Errorf("%s, %s: %d clashes, the first %s", day, x.name, len(wrong), wrong[0])
 			}
 		}
 	}
@@ -33,9 +29,8 @@ func TestNothingOnAPageOverlapsOrIsCut(t *testing.T) {
 // What stands in the form of a sheet stands on its pages: the letters of every
 // cell, in their order.
 func TestEveryCellIsOnThePages(t *testing.T) {
-	for day, make := range days {
-		b, turns := make()
-		for _, x := range every(t, b, turns...) {
+	for day, sheets := range onDays(t) {
+		for _, x := range sheets {
 			var page strings.Builder
 			for _, p := range paper.Pages(x.sheet) {
 				for _, text := range p.Texts {
@@ -144,9 +139,8 @@ func TestEveryPageSaysOfWhatItIsAndWhenItWasPrinted(t *testing.T) {
 }
 
 func TestNoLineOfTextIsWiderThanItsPage(t *testing.T) {
-	for day, make := range days {
-		b, turns := make()
-		for _, x := range every(t, b, turns...) {
+	for day, sheets := range onDays(t) {
+		for _, x := range sheets {
 			wide := 80
 			if x.sheet.Landscape {
 				wide = 104

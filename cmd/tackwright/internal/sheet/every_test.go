@@ -46,6 +46,24 @@ func every(t *testing.T, b *fixtures.Barn, turns ...*model.Turn) []named {
 	}
 }
 
+// beside are the sheets that are made from something else than a day's plan.
+func beside(t *testing.T) []named {
+	return []named{{"moved", MovedSheet([]*Moved{mended(t), mended(t)})}, {"work", months(9).Sheet()}}
+}
+
+// onDays are the sheets of every kind of day, by the name of the day.
+func onDays(t *testing.T) map[string][]named {
+	all := map[string][]named{"beside": beside(t)}
+	for day, make := range days {
+		b, turns := make()
+		all[day] = every(t, b, turns...)
+		b, turns = make()
+		b.House.Paper = "Letter"
+		all[day+", Letter"] = every(t, b, turns...)
+	}
+	return all
+}
+
 // european is a day whose names are in all scripts of Europe, accented, joined
 // and apart, and as long as people's are.
 func european() (*fixtures.Barn, []*model.Turn) {

@@ -47,6 +47,7 @@ type Header struct {
 	printed string // on the house's clock
 	dayName string // without the year
 	short   string // date and version, for the head of each part
+	house   *model.House
 }
 
 func (d *day) header(s Stamp) Header {
@@ -59,6 +60,7 @@ func (d *day) header(s Stamp) Header {
 		Printed: s.Printed.String(),
 		printed: d.instant(s.Printed),
 		dayName: d.week.DayName(d.date),
+		house:   d.house,
 
 		Cautions: Cautions,
 		Deferral: Deferral,

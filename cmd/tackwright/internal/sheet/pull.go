@@ -15,8 +15,7 @@ type PullList struct {
 	BesideTheRing []Needs      `json:"beside_the_ring" about:"what riders wear themselves"`
 	PutAway       []PutAway    `json:"put_away" about:"by rack spot"`
 
-	house  *model.House // its clock and paper, for layouts
-	twelve bool
+	twelve bool // the house's clock, for layouts
 }
 
 // Pull is the pull list of a plan for one date of its week. Rides that have
@@ -27,7 +26,7 @@ func Pull(w *model.Week, p *model.Plan, date model.Date, stamp Stamp) (*PullList
 	if err != nil {
 		return nil, err
 	}
-	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour, house: w.House}
+	l := &PullList{Header: d.header(stamp), twelve: w.House.TwelveHour}
 	l.TackUps, l.CrossTies = d.tackUps()
 	l.Changeovers = d.changeovers()
 	l.BesideTheRing = d.besideTheRing()

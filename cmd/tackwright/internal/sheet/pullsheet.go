@@ -12,7 +12,7 @@ import (
 // Sheet is the pull list for paper: by time, a group for each horse that is tacked
 // up, then what moves and what goes back.
 func (l *PullList) Sheet() *paper.Sheet {
-	s := l.sheet("Pull list")
+	s := l.blankSheet("Pull list")
 	t := &pullText{PullList: l}
 	crew := crews(l.house, l.TackUps, func(u TackUp) model.Minute { return model.Minute(u.OnBy) })
 	for i, c := range crew {
@@ -42,7 +42,7 @@ func (l *PullList) Sheet() *paper.Sheet {
 
 // RackSheet is the pull list in the order in which a helper walks along the racks.
 func (l *PullList) RackSheet() *paper.Sheet {
-	s := l.sheet("Pull list by rack")
+	s := l.blankSheet("Pull list by rack")
 	t := &pullText{PullList: l}
 	type fetch struct {
 		Piece
@@ -86,9 +86,9 @@ func (t *pullText) alongWith(seat Piece, u TackUp) (tags string) {
 	return tags
 }
 
-func (l *PullList) sheet(title string) *paper.Sheet {
-	s := &paper.Sheet{Title: title, Facts: []paper.Fact{{Words: l.Day}, {Words: l.Centre}, {Name: "plan", Words: l.Plan}},
-		Short: l.short, Printed: l.printed, Date: l.Date, Plan: l.Plan, PrintedAt: l.Header.Printed, Cautions: l.Cautions, Deferral: l.Deferral, Paper: l.house.Paper}
+// blankSheet has what the sheet says of the day, and no part yet.
+func (l *PullList) blankSheet(title string) *paper.Sheet {
+	s := l.Header.sheet(title)
 	t := &pullText{PullList: l}
 	for _, r := range l.Ground {
 		s.Facts = append(s.Facts, paper.Fact{Name: "on the ground", Words: t.groundWords(r)})

@@ -67,9 +67,18 @@ func (t *workText) head() {
 	t.Line(t.dates())
 	t.Line("printed " + t.printed)
 	t.Line("")
-	t.Para("", "Planned is as last posted. Ridden is as posted and noted and, where the date is closed, as recorded. A date that is not closed counts as posted and is marked NOT CONFIRMED.")
-	t.Para("", "Hours are minutes by the factors of lesson, work and horse, never rounded; gaps shorter than a rest of "+
-		strconv.Itoa(int(t.house.Rest))+" min count in a date, and in no week. A run is by the clock, with no rest in it. In a row: the dates worked up to that one. ! is over a limit.")
+	for _, words := range t.explained() {
+		t.Para("", words)
+	}
+}
+
+// explained is what the figures mean.
+func (t *workText) explained() []string {
+	return []string{
+		"Planned is as last posted. Ridden is as posted and noted and, where the date is closed, as recorded. A date that is not closed counts as posted and is marked NOT CONFIRMED.",
+		"Hours are minutes by the factors of lesson, work and horse, never rounded; gaps shorter than a rest of " +
+			strconv.Itoa(int(t.house.Rest)) + " min count in a date, and in no week. A run is by the clock, with no rest in it. In a row: the dates worked up to that one. ! is over a limit.",
+	}
 }
 
 // workWidths are those of the columns of a date.
@@ -111,16 +120,7 @@ func (t *workText) horse(h *HorseWork) {
 }
 
 func (t *workText) date(h *HorseWork, d *DateWork, of model.WorkDate) {
-	confirmed := "NOT CONFIRMED"
-	if d.Confirmed {
-		confirmed = "closed"
-	}
-	l := h.Limits
-	minutes, sessions := d.longest()
-	t.Cells("", workWidths, of.Date.Words(), model.InHours(of.PlannedWork), model.InHours(of.Work)+mark(h.work.OverDay(of)),
-		strconv.Itoa(d.Sessions)+mark(exceeds(d.Sessions, l.DaySessions)),
-		hours(minutes)+mark(exceeds(minutes, l.RunMinutes) || exceeds(sessions, l.RunSessions)),
-		strconv.Itoa(d.Row)+mark(exceeds(d.Row, l.Row)), confirmed)
+	t.Cells("", workWidths, t.dateCells(h, d, of)...)
 	if plan, rode := t.spans(d.Plan), t.spans(d.Rode); plan != rode {
 		t.Para("  planned  ", plan)
 		t.Para("  ridden   ", rode)
@@ -130,6 +130,11 @@ func (t *workText) date(h *HorseWork, d *DateWork, of model.WorkDate) {
 }
 
 func (t *workText) week(h *HorseWork, k model.WorkWeek) {
+	t.Para("week from "+k.From.Words()+": ", h.weekWords(k))
+	t.Rule("-")
+}
+
+func (h *HorseWork) weekWords(k model.WorkWeek) string {
 	of := func(did, limit string, stated int) string {
 		if stated == 0 {
 			return did
@@ -145,8 +150,7 @@ func (t *workText) week(h *HorseWork, k model.WorkWeek) {
 	if k.Over {
 		words += " !"
 	}
-	t.Para("week from "+k.From.Words()+": ", words)
-	t.Rule("-")
+	return words
 }
 
 // spans are rides and works in a line.
