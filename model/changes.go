@@ -12,12 +12,16 @@ type Change struct {
 	Ride          *Ride
 	Before, After *Turn // nil: on the ground
 	Why           string
+
+	closed bool // on the ground as before, and now there is no lesson
 }
 
 // How a ride differs from what was posted: the first of these that is so.
 func (c Change) How() string {
 	switch {
 	case c.Ride.State == Off:
+		return "does not ride"
+	case c.After == nil && c.closed:
 		return "does not ride"
 	case c.After == nil && (c.Before != nil || c.Ride.Was == nil):
 		return "on the ground"
@@ -66,6 +70,7 @@ func (w *Week) Changes(p *Plan) []Change {
 		if r.State == Off {
 			c.After = nil
 		}
+		c.closed = r.Was != nil && c.Before == nil && c.After == nil && w.closedSince(r)
 		if r.State == Started || r.Past || w.hasStarted(r.Date(), r.Start) || !c.isOne() {
 			continue
 		}
@@ -81,7 +86,7 @@ func (c Change) isOne() bool {
 	switch r := c.Ride; {
 	case r.Was == nil:
 		return r.State == Open && (c.After != nil || r.Due)
-	case r.State == Off:
+	case r.State == Off, c.closed:
 		return true
 	}
 	return !c.After.Equal(c.Before) || c.OtherTime() || c.OtherArena() || c.OtherInstructor()
@@ -94,6 +99,8 @@ func (w *Week) whyChanged(c Change, p *Plan, stops []string) (why []string) {
 	switch {
 	case r.State == Off:
 		return []string{r.whyOff()}
+	case c.closed:
+		return []string{NoLesson(r)}
 	case c.After == nil && c.Before == nil && r.Was != nil: // and nothing but its lesson is another
 	case c.After == nil:
 		why = slices.Clone(stops)

@@ -148,7 +148,7 @@ func (k *weekMaker) meetingOf(t Told) *Meeting {
 // a date planned.
 func (k *weekMaker) work(d Date, x *Work) {
 	s, why := k.record.work(d, x, d < k.From || k.hasStarted(d, x.Start))
-	s.Name = fmt.Sprintf("%s %s %s of %s", d.Words(), k.clock(x.Start), x.Kind, x.Horse.Name)
+	s.Name = k.workName(s, x)
 	switch {
 	case why == "":
 		k.Facts = append(k.Facts, s)

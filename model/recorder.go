@@ -132,10 +132,12 @@ func (r *recorder) works(c *Centre, d Date) []*Work {
 
 // leftOut reports whether a note that was written before it began leaves a work out.
 func (r *recorder) leftOut(d Date, x *Work) bool {
-	return slices.ContainsFunc(r.notes, func(n *Note) bool {
-		return n.Kind == NoteWorkOff && n.isFor(d) && n.Horse == x.Horse && (n.From == 0 || n.From == x.Start) &&
-			n.known().Before(Instant{d, x.Start})
-	})
+	return slices.ContainsFunc(r.notes, func(n *Note) bool { return n.leavesOut(d, x) })
+}
+
+func (n *Note) leavesOut(d Date, x *Work) bool {
+	return n.Kind == NoteWorkOff && n.isFor(d) && n.Horse == x.Horse && (n.From == 0 || n.From == x.Start) &&
+		n.known().Before(Instant{d, x.Start})
 }
 
 // work is a work on a date, and why it is suspended, where its horse is out or

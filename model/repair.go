@@ -44,24 +44,31 @@ func (w *Week) recall(d Date) {
 
 // lastTold is what was last posted for a date.
 func (w *Week) lastTold(d Date) (told []*Told) {
-	for _, p := range slices.Backward(w.Centre.Posted) {
-		if d < p.From || p.Until < d {
-			continue
-		}
+	if p := w.lastPosted(d); p != nil {
 		for i := range p.Told {
 			if p.Told[i].Date == d {
 				told = append(told, &p.Told[i])
 			}
 		}
-		break
 	}
 	return told
 }
 
+// lastPosted is the version that stands for a date; nil is none.
+func (w *Week) lastPosted(d Date) *Posted {
+	for _, p := range slices.Backward(w.Centre.Posted) {
+		if p.From <= d && d <= p.Until {
+			return p
+		}
+	}
+	return nil
+}
+
 // AsPosted are the stints of a date of a repair as the barn knows them, by start:
-// what has started and the other work of horses as they are, all else as posted.
+// what has started and the other work of horses as they are, with what was to be
+// done when the date was posted; all else as posted.
 func (w *Week) AsPosted(d Date) []*Stint {
-	var stints []*Stint
+	stints := w.worksLost(d)
 	for _, s := range w.Facts {
 		if s.Date == d {
 			stints = append(stints, s)

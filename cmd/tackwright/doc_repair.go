@@ -48,6 +48,9 @@ With --json:
 	changes[]                  rides that are not as posted
 	changes[].date
 	changes[].start
+	changes[].end
+	changes[].was_start        that was posted, where it is another
+	changes[].was_end          that was posted, where it is another
 	changes[].lesson
 	changes[].rider
 	changes[].how              another horse, other tack, another time, another
@@ -105,8 +108,8 @@ With --json:
 	moved[].moves[].lesson     or what other work it is
 	moved[].moves[].how        another horse, other tack, another time, another
 	                           arena, another instructor, rides, on the ground,
-	                           does not ride; as posted, where only its tack comes
-	                           or goes otherwise
+	                           does not ride, is not done (other work); as posted,
+	                           where only its tack comes or goes otherwise
 	moved[].moves[].was        the horse that was posted
 	moved[].moves[].now        the horse that carries it now
 	moved[].moves[].arena      where it is now, if it was posted for another

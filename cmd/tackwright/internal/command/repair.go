@@ -76,14 +76,17 @@ type repairAnswer struct {
 
 // change is one ride that is not as posted.
 type change struct {
-	Date   string `json:"date"`
-	Start  string `json:"start"`
-	Lesson string `json:"lesson"`
-	Rider  string `json:"rider"`
-	How    string `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride"`
-	Before string `json:"before,omitempty" about:"horse and tags as posted; none: on the ground"`
-	After  string `json:"after,omitempty" about:"horse and tags now; none: on the ground"`
-	Why    string `json:"why"`
+	Date     string `json:"date"`
+	Start    string `json:"start"`
+	End      string `json:"end"`
+	WasStart string `json:"was_start,omitempty" about:"that was posted, where it is another"`
+	WasEnd   string `json:"was_end,omitempty" about:"that was posted, where it is another"`
+	Lesson   string `json:"lesson"`
+	Rider    string `json:"rider"`
+	How      string `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride"`
+	Before   string `json:"before,omitempty" about:"horse and tags as posted; none: on the ground"`
+	After    string `json:"after,omitempty" about:"horse and tags now; none: on the ground"`
+	Why      string `json:"why"`
 
 	ride *model.Ride
 }
@@ -161,8 +164,15 @@ func (a *repairAnswer) tell(w *model.Week, p *model.Plan) {
 		a.couldBe = cmp.Or(a.couldBe, g.Gap())
 	}
 	for _, x := range w.Changes(p) {
-		a.Changes = append(a.Changes, change{Date: x.Ride.Date().String(), Start: x.Ride.Start.String(), Lesson: x.Ride.Meeting.Name,
-			Rider: x.Ride.Rider.Called(), How: x.How(), Before: turnWords(x.Before), After: turnWords(x.After), Why: x.Why, ride: x.Ride})
+		y := change{Date: x.Ride.Date().String(), Start: x.Ride.Start.String(), End: x.Ride.End.String(), Lesson: x.Ride.Meeting.Name,
+			Rider: x.Ride.Rider.Called(), How: x.How(), Before: turnWords(x.Before), After: turnWords(x.After), Why: x.Why, ride: x.Ride}
+		if was := x.Ride.Was; was != nil && was.Start != x.Ride.Start {
+			y.WasStart = was.Start.String()
+		}
+		if was := x.Ride.Was; was != nil && was.End != x.Ride.End {
+			y.WasEnd = was.End.String()
+		}
+		a.Changes = append(a.Changes, y)
 	}
 	for _, v := range w.LaterBroken() {
 		a.Later = append(a.Later, v.Words)

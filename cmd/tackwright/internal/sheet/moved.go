@@ -28,7 +28,7 @@ type Move struct {
 	OnBy     Clock   `json:"on_by,omitzero" about:"when all must be on the horse; none: it has none"`
 	Rider    string  `json:"rider,omitempty" about:"none: a horse's other work"`
 	Lesson   string  `json:"lesson" about:"or what other work it is"`
-	How      string  `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride; as posted, where only its tack comes or goes otherwise"`
+	How      string  `json:"how" about:"another horse, other tack, another time, another arena, another instructor, rides, on the ground, does not ride, is not done (other work); as posted, where only its tack comes or goes otherwise"`
 	Was      string  `json:"was,omitempty" about:"the horse that was posted"`
 	Now      string  `json:"now,omitempty" about:"the horse that carries it now"`
 	Arena    string  `json:"arena,omitempty" about:"where it is now, if it was posted for another"`

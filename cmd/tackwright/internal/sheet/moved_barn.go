@@ -61,6 +61,8 @@ func (b *barn) at(s *model.Stint) *Move {
 	r := b.now.ride(s)
 	m := Move{Start: Clock(s.Start), End: Clock(s.End), Rider: r.Rider, Lesson: r.Lesson, ride: s.Ride, How: "as posted", Now: r.Horse, OnBy: Clock(b.now.onBy(s, core(s.Turn)...))}
 	switch {
+	case s.Rider == nil && !slices.Contains(b.now.stints, s): // it was to be done when the day was posted
+		m.Rider, m.Lesson, m.How, m.Was, m.Now, m.OnBy = "", r.Work, "is not done", r.Horse, "", 0
 	case s.Rider == nil:
 		m.Rider, m.Lesson = "", r.Work
 	case s.Ride == nil: // gone from the folder since

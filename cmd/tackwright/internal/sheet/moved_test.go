@@ -266,3 +266,92 @@ func TestNoPieceIsFetchedAfterItGoesBack(t *testing.T) {
 		t.Errorf("%d fetched, %d returned", fetched, returned)
 	}
 }
+
+// schooled is a Monday on which Star is to be schooled in oak at three.
+func schooled(b *wrong) []*model.Turn {
+	x := b.Work(b.Star, monday, "15:00-15:45")
+	t := b.Turn(b.Star, b.Oak)
+	x.Kind, x.Arena, x.Seat, x.Pads, x.Girth = "schooling", b.Ring, t.Seat, t.Pads, t.Girth
+	b.Lesson(monday, "10:00-10:45", b.Mia)
+	return []*model.Turn{b.Turn(b.moss, b.elm)}
+}
+
+func TestTheTackOfAWorkThatASuspendingNoteStopsGoesBackAtOnce(t *testing.T) {
+	same := func(b *wrong) []*model.Turn { return []*model.Turn{b.Turn(b.moss, b.elm)} }
+	for name, note := range map[string]model.Note{
+		"its horse is lame":    {Kind: model.NoteHorseOut, Why: model.Lame},
+		"it is left out":       {Kind: model.NoteWorkOff},
+		"its arena is closed":  {Kind: model.NoteArenaClosed, From: 14 * 60, Until: 18 * 60},
+		"a note of other days": {Kind: model.NoteHorseOut, Why: model.Lame, Date: monday + 1},
+	} {
+		m := goWrong(t, schooled, func(b *wrong) []*model.Turn {
+			note.At = model.Instant{Date: monday, Minute: 8 * 60}
+			if note.Kind == model.NoteArenaClosed {
+				note.Arena = b.Ring
+			} else {
+				note.Horse = b.Star
+			}
+			b.Note(note)
+			b.Obey()
+			return same(b)
+		})
+		if note.Date == monday+1 {
+			if len(m.Moves) > 0 {
+				t.Errorf("%s: %+v", name, m.Moves)
+			}
+			continue
+		}
+		if len(m.Moves) != 1 {
+			t.Errorf("%s: %+v", name, m.Moves)
+			continue
+		}
+		x := m.Moves[0]
+		if x.How != "is not done" || x.Was != "Star" || x.Now != "" || x.Start != clock("15:00") ||
+			!slices.Equal(tags(x.Return), []string{"oak", "oak pad", "oak girth"}) || x.Return[0].OffAt != 0 {
+			t.Errorf("%s: %+v", name, x)
+		}
+	}
+}
+
+// What the posted list never had is not looked for.
+func TestAWorkThatWasStoppedWhenTheDayWasPostedIsNoneOfTheBarns(t *testing.T) {
+	m := goWrong(t, func(b *wrong) []*model.Turn {
+		turns := schooled(b)
+		b.Star.Out = []model.Out{{Why: model.Lame, From: model.Instant{Date: monday - 9}}}
+		return turns
+	}, func(b *wrong) []*model.Turn {
+		b.Posted[0].At = model.Instant{Date: monday - 2, Minute: 12 * 60}
+		return []*model.Turn{b.Turn(b.moss, b.elm)}
+	})
+	if len(m.Moves) != 0 {
+		t.Errorf("%+v", m.Moves)
+	}
+}
+
+// Who was on the ground comes to the lesson, and asks whether there is one.
+func TestARiderOnTheGroundIsToldThatTheArenaHasClosedSince(t *testing.T) {
+	ground := func(b *wrong) []*model.Turn { return []*model.Turn{nil} }
+	one := func(b *wrong) []*model.Turn {
+		b.Lesson(monday, "10:00-10:45", b.Mia)
+		return ground(b)
+	}
+	closes := func(b *wrong) {
+		b.Note(model.Note{Kind: model.NoteArenaClosed, Arena: b.Ring, At: model.Instant{Date: monday, Minute: 8 * 60}})
+		b.Obey()
+	}
+	m := goWrong(t, one, func(b *wrong) []*model.Turn { closes(b); return ground(b) })
+	if got := said(m, "Mia"); !slices.Equal(got, []string{"no lesson at 10:00"}) {
+		t.Errorf("closed since: %q", got)
+	}
+	if got := said(m, "Ann"); !slices.Equal(got, []string{"10:00 Mia: does not ride"}) {
+		t.Errorf("closed since, her instructor: %q", got)
+	}
+	m = goWrong(t, func(b *wrong) []*model.Turn {
+		turns := one(b)
+		b.Ring.Closures = []model.Period{{}}
+		return turns
+	}, ground)
+	if len(m.People) > 0 {
+		t.Errorf("closed all along: %+v", m.People)
+	}
+}
