@@ -38,7 +38,7 @@ func LessonChart(w *model.Week, p *model.Plan, date model.Date, stamp Stamp) (*p
 // chartColumns are those of the chart, filled or blank.
 func chartColumns() []paper.Column {
 	return []paper.Column{{Head: "mounts"}, {Head: "rider", Bold: true}, {Head: "horse", Bold: true}, {Head: "tack"},
-		{Head: "helpers", Room: 52, Spread: true}, {Head: "pencil", Room: 14}}
+		{Head: "helpers", Spread: true}, {Head: "pencil", Room: 14}}
 }
 
 func (d *day) chartRows(m *model.Meeting, mounts map[*model.Stint]mount) []paper.Row {

@@ -8,6 +8,7 @@ import (
 // scale measures what stands in a table, in mm or in columns of text.
 type scale struct {
 	text func(s string, bold bool) float64
+	head func(s string) float64
 	room func(mm float64) float64
 	line func(what string) float64 // an empty line, behind what is to be written on it
 	box  float64                   // a box to tick, and the space behind it
@@ -20,17 +21,17 @@ type scale struct {
 func (t *Table) share(width float64, s scale) []float64 {
 	n := len(t.Columns)
 	least, most := make([]float64, n), make([]float64, n)
-	ask := func(i int, text string, bold bool, lead float64) {
+	ask := func(i int, text string, wide func(string) float64) {
 		for _, line := range strings.Split(text, "\n") {
 			line = printable(line)
-			most[i] = max(most[i], lead+s.text(line, bold)+s.edge)
+			most[i] = max(most[i], wide(line)+s.edge)
 			for _, word := range strings.Fields(line) {
-				least[i] = max(least[i], lead+s.text(word, bold)+s.edge)
+				least[i] = max(least[i], wide(word)+s.edge)
 			}
 		}
 	}
 	for i, c := range t.Columns {
-		ask(i, c.Head, true, 0)
+		ask(i, c.Head, s.head)
 		least[i] = max(least[i], s.room(c.Room)+s.edge)
 		for _, r := range t.Rows {
 			if i < len(r.Cells) {
@@ -38,7 +39,7 @@ func (t *Table) share(width float64, s scale) []float64 {
 				if r.Cells[i].Box {
 					lead = s.box
 				}
-				ask(i, r.Cells[i].Text, c.Bold, lead)
+				ask(i, r.Cells[i].Text, func(text string) float64 { return lead + s.text(text, c.Bold) })
 				least[i] = max(least[i], lead+s.edge)
 				for _, what := range r.Cells[i].Lines {
 					least[i] = max(least[i], s.line(what)+s.edge)

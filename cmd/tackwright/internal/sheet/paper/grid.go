@@ -5,6 +5,7 @@ import "strings"
 // printed measures what stands in a printed table.
 var printed = scale{
 	text: func(s string, bold bool) float64 { return Width(s, cellSize(bold), bold) },
+	head: func(s string) float64 { return Width(s, headSize, true) },
 	room: func(mm float64) float64 { return mm },
 	box:  tick + cellEdge,
 	line: func(what string) float64 { return labelled(what) + leastLine },
@@ -123,6 +124,7 @@ func (l *layout) write(what []string) strip {
 			p.Write(x+cellEdge, y+writeLine-1.6, headSize, false, w)
 			p.Line(thin, x+cellEdge+labelled(w), y+writeLine-1.2, x+wide-cellEdge, y+writeLine-1.2)
 		}
+		p.Line(thin, margin, y, l.w-margin, y)
 		p.Line(thin, margin, y, margin, y+high)
 		p.Line(thin, l.w-margin, y, l.w-margin, y+high)
 		p.Line(thin, margin, y+high, l.w-margin, y+high)

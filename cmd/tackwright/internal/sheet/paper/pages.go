@@ -171,9 +171,9 @@ func (l *layout) runs() []run {
 
 func space(h float64) strip { return strip{h, func(*Picture, float64) {}} }
 
-// text is a paragraph, a strip a line.
+// text is a paragraph between indents on both sides, a strip a line.
 func (l *layout) text(words string, size float64, bold bool, indent float64) (strips []strip) {
-	for _, line := range Broken(words, size, bold, l.wide()-indent) {
+	for _, line := range Broken(words, size, bold, l.wide()-2*indent) {
 		strips = append(strips, strip{LineOf(size), func(p *Picture, y float64) {
 			p.Write(margin+indent, y+size*point, size, bold, line)
 		}})
@@ -234,7 +234,7 @@ func (l *layout) cautions() []run {
 	inside = append(inside, l.text(l.Deferral, headSize, false, 3)...)
 	high := heightOf(inside) + 4
 	frame := strip{2, func(p *Picture, y float64) { p.Rect(margin, y, l.wide(), high, thick) }}
-	return []run{{strips: append([]strip{frame}, append(inside, space(2))...)}}
+	return []run{{strips: slices.Concat([]strip{space(2), frame}, inside, []strip{space(2)})}}
 }
 
 // foot says on every page what it is of.

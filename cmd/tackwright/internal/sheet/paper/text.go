@@ -12,6 +12,7 @@ const wideColumns = 104
 // typed measures what stands in a table of monospaced type.
 var typed = scale{
 	text: func(s string, _ bool) float64 { return float64(Columns(s)) },
+	head: func(s string) float64 { return float64(Columns(s)) },
 	room: func(mm float64) float64 { return mm / 2.54 },
 	line: func(what string) float64 { return float64(Columns(what)) + 13 },
 	box:  4,
