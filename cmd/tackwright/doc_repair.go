@@ -18,6 +18,9 @@ nothing: with --post the plan stands as the next version.
 
 A mistake in the folder stops it where it can matter to those dates; one in the
 entry of a rider, lesson, horse or seat that they do not speak of is only told.
+A note that cannot be read stops nobody: it does not count, and what is written of
+it is printed first, since it may say that a horse is out. Such a plan is posted
+with --seen alone: whoever posts it has read those notes herself.
 
 Example:
 
@@ -33,6 +36,8 @@ Flags:
 	                .svg, .csv or .txt
 	--paper SIZE    lay that out for SIZE: A4 or Letter (else the centre's)
 	--post          make the repaired plan stand
+	--seen          notes that could not be read are read by a person, and nothing
+	                in them is against the plan
 	--by NAME       the NAME of the person who does this; else the name that
 	                TACKWRIGHT_BY holds on this computer
 	--now TIME      take this TIME, such as 10:30 or 2026-11-25T10:30, for now
@@ -45,6 +50,12 @@ With --json:
 	from                       first date
 	until                      last date, which counts
 	now                        rides that had started then are facts
+	unread[]                   notes that could not be read and do not count:
+	                           whoever goes by this reads them first
+	unread[].file
+	unread[].line
+	unread[].why               it could not be read
+	unread[].text              of it, as it is written
 	changes[]                  rides that are not as posted
 	changes[].date
 	changes[].start

@@ -36,6 +36,7 @@ type Folder struct {
 	read    []string          // those that were read
 	known   map[string][]byte // what is known to be in them, own writes included
 	writing sync.Mutex
+	seen    bool // a person has read the notes that could not be
 	behind  bool // something was written since, which Centre does not know
 
 	fresh map[string][]byte // files that are read as if they were there, and come with the first write

@@ -13,9 +13,13 @@ const looksBack = 28
 // InTheWay are the mistakes that keep a day from being mended: all but those in
 // the entry of a rider or lesson with nothing on the dates of the week, neither
 // planned nor posted, of a horse or seat that no row of the chart and no ride or
-// work around speaks of, or of what was ridden long before.
+// work around speaks of, or of what was ridden long before; and all but those in
+// notes, which a person can read where the program cannot: [Folder.NotesUnread].
 func (f *Folder) InTheWay(w *model.Week) []Trouble {
 	return slices.DeleteFunc(slices.Clone(f.Mistakes()), func(t Trouble) bool {
+		if isNote(t) {
+			return true
+		}
 		switch x := t.Noun.(type) {
 		case *model.Rider:
 			return !slices.ContainsFunc(w.Rides, func(r *model.Ride) bool { return r.Rider == x }) &&

@@ -48,6 +48,8 @@ func (f *Folder) mayPost(w *model.Week, p *model.Plan) error {
 		return refuse("the plan is of a week that this folder was not read for")
 	case len(f.Mistakes()) > 0 && (!w.Mends || len(f.InTheWay(w)) > 0):
 		return refuse("the folder has a mistake: %s", f.Mistakes()[0].Message)
+	case len(f.NotesUnread()) > 0 && !f.seen:
+		return refuse("a note could not be read, and nobody says that she has read it: %s", f.NotesUnread()[0].Message)
 	case len(p.Turns) != len(w.Rides):
 		return refuse("the plan is of another week: it has %d rides, the week has %d", len(p.Turns), len(w.Rides))
 	}

@@ -31,6 +31,9 @@ nothing: with --post the plan stands as the next version.
 
 A mistake in the folder stops it where it can matter to those dates; one in the
 entry of a rider, lesson, horse or seat that they do not speak of is only told.
+A note that cannot be read stops nobody: it does not count, and what is written of
+it is printed first, since it may say that a horse is out. Such a plan is posted
+with --seen alone: whoever posts it has read those notes herself.
 `,
 	example: "tackwright repair examples/sallowdene 2026-10-14 --from 07:40",
 	least:   1, most: 2, answer: repairAnswer{},
@@ -41,6 +44,7 @@ entry of a rider, lesson, horse or seat that they do not speak of is only told.
 		fs.DurationVar(&o.limit, "limit", 20*time.Second, "search no longer than this `TIME`")
 		o.to, o.paper = toFlags(fs)
 		fs.BoolVar(&o.post, "post", false, "make the repaired plan stand")
+		fs.BoolVar(&o.seen, "seen", false, "notes that could not be read are read by a person, and nothing in them is against the plan")
 		o.by = byFlag(fs)
 		o.now = nowFlag(fs)
 		o.today = todayFlag(fs)
@@ -53,7 +57,7 @@ type repairOptions struct {
 	from, through  string
 	now, today, by *string
 	limit          time.Duration
-	post           bool
+	post, seen     bool
 	putOptions
 }
 
@@ -62,6 +66,7 @@ type repairAnswer struct {
 	From    string         `json:"from" about:"first date"`
 	Until   string         `json:"until" about:"last date, which counts"`
 	Now     string         `json:"now,omitempty" about:"rides that had started then are facts"`
+	Unread  []unreadNote   `json:"unread" about:"notes that could not be read and do not count: whoever goes by this reads them first"`
 	Changes []change       `json:"changes" about:"rides that are not as posted"`
 	Moved   []*sheet.Moved `json:"moved" about:"the sheet of each date on which something moved"`
 	Later   []string       `json:"later" about:"what is posted for later dates and no longer keeps every rule"`
@@ -72,6 +77,14 @@ type repairAnswer struct {
 	Posted  int            `json:"posted,omitempty" about:"the version under which it stands"`
 
 	couldBe string
+}
+
+// unreadNote is a note that counts nowhere.
+type unreadNote struct {
+	File string `json:"file"`
+	Line int    `json:"line"`
+	Why  string `json:"why" about:"it could not be read"`
+	Text string `json:"text" about:"of it, as it is written"`
 }
 
 // change is one ride that is not as posted.
@@ -130,15 +143,28 @@ func repair(c *call, o *repairOptions) error {
 		a.Now = w.Now.String()
 	}
 	a.tell(w, p)
+	for _, n := range f.NotesUnread() {
+		a.Unread = append(a.Unread, unreadNote{n.Span.File, n.Span.Line, n.Message, n.Text})
+	}
 	at := k.at
 	if !k.known && !w.Now.IsZero() { // the day is told, so its hour is too
 		at = w.Now
 	}
 	a.Same = f.Stands(w, p)
 	stamp := sheet.Stamp{At: at}
+	if len(a.Unread) > 0 {
+		stamp.Unread = unreadWords(f) + " could not be read"
+	}
 	if o.post {
 		if err := a.mayPost(f, w, p, k); err != nil {
 			return err
+		}
+		switch {
+		case o.seen:
+			f.HaveSeen()
+		case len(a.Unread) > 0:
+			fmt.Fprint(c.err, a.unread())
+			return no("not posted: a horse may be out by what could not be read; mend that, or read it yourself and say --seen if nothing in it is against this plan")
 		}
 		if a.Posted, err = f.Post(w, p, by, at); err != nil {
 			return written(err)
@@ -209,6 +235,7 @@ func turnWords(t *model.Turn) string {
 
 func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) string {
 	var b strings.Builder
+	b.WriteString(a.unread())
 	fmt.Fprintf(&b, "%s, %s: %s.\n", w.Centre.Name, spanName(w), a.howMany())
 	if a.Proved {
 		b.WriteString(wrap("", "Proved: no plan keeps more riding of those who were told that they ride; of those as good in that, none keeps more of them on their horse, nor then in their tack."))
@@ -242,10 +269,29 @@ func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) s
 		fmt.Fprintf(&b, "\nIt stands, as version %d.\n", a.Posted)
 	case a.Same:
 		b.WriteString("\nIt stands already, so there is nothing to post.\n")
+	case len(a.Unread) > 0 && !o.seen:
+		fmt.Fprintf(&b, "\nNothing is changed yet. Once you have read what could not be, and nothing in it is against this:\n  tackwright repair %s %s --seen --post --by NAME\n", typed(f.Dir), strings.TrimSpace(w.From.String()+from(o)))
 	default:
 		fmt.Fprintf(&b, "\nNothing is changed yet. To make it stand:\n  tackwright repair %s %s --post --by NAME\n", typed(f.Dir), strings.TrimSpace(w.From.String()+from(o)))
 	}
 	return b.String()
+}
+
+// unread tells of notes that could not be read, as they are written: first of all,
+// since a person must take them in where the program cannot.
+func (a *repairAnswer) unread() string {
+	if len(a.Unread) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("NOT READ, SO IT DOES NOT COUNT IN WHAT FOLLOWS. READ IT YOURSELF BEFORE ANYBODY RIDES:\na horse may be out by it, or a pairing forbidden.\n")
+	for _, n := range a.Unread {
+		b.WriteString(wrap("  ", fmt.Sprintf("%s, line %d: %s", n.File, n.Line, n.Why)))
+		for line := range strings.Lines(n.Text) {
+			b.WriteString("    | " + strings.TrimRight(line, "\r\n") + "\n")
+		}
+	}
+	return b.String() + "\n"
 }
 
 func (a *repairAnswer) howMany() string {
@@ -269,6 +315,9 @@ func from(o *repairOptions) string {
 	}
 	if *o.now != "" {
 		s += " --now " + *o.now
+	}
+	if o.seen {
+		s += " --seen"
 	}
 	return s
 }
