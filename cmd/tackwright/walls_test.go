@@ -136,6 +136,17 @@ var walls = []struct {
 	{"only what writes a calendar knows how that is made",
 		func(s source) bool { return s.dir() != "cmd/tackwright/internal/sheet/calendar" },
 		func(i string) bool { return !strings.Contains(i, "-ical") }},
+	{"only cmd/tackwright/internal/spreadsheet knows excelize",
+		func(s source) bool { return s.dir() != "cmd/tackwright/internal/spreadsheet" },
+		func(i string) bool { return !strings.HasPrefix(i, "github.com/xuri/excelize") }},
+	{"a spreadsheet is cells: what reads and writes it knows no trade",
+		func(s source) bool { return s.in("cmd/tackwright/internal/spreadsheet") && !s.test() },
+		func(i string) bool { return !strings.HasPrefix(i, module+"/") }},
+	{"what a spreadsheet says reaches a centre only through its folder",
+		func(s source) bool { return s.in("cmd/tackwright/internal/importing") && !s.test() },
+		func(i string) bool {
+			return !strings.HasPrefix(i, module+"/") || i == module+"/model/folder" || i == module+"/cmd/tackwright/internal/spreadsheet"
+		}},
 	{"nothing looks back at what is typed",
 		func(s source) bool { return !s.in("cmd") },
 		func(i string) bool { return !ours(i, "cmd") }},

@@ -6,6 +6,7 @@ package importing
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"tackwright/model/folder"
 )
@@ -17,24 +18,27 @@ type kind struct {
 	items string // it lists the items of this key of the table: "pairings"; "" entries of the table itself
 	about string
 	also  []string // other names of its sheet
+
+	once sync.Once
+	cols []folder.Column
 }
 
 // kinds are all, in the order of the template: what others name comes first.
 var kinds = []*kind{
-	{"Centre", "centre", "", "one row: the centre's name, its units, its clock", nil},
-	{"House", "house", "", "one row: your own rules, where they differ from common practice; the levels of riders", []string{"rules"}},
-	{"People", "person", "", "who works here: instructors, barn, office", []string{"person", "staff", "instructors"}},
-	{"Arenas", "arena", "", "where lessons are held", nil},
-	{"Horses", "horse", "", "the herd", []string{"ponies", "herd"}},
-	{"Tack", "tack", "", "each saddle, pad, girth and extra, by the tag that is written on it", []string{"equipment"}},
-	{"Fit chart", "fit", "", "which seat is approved for which horse, with which girths; no row, no fit", []string{"fit", "fits", "saddle fit"}},
-	{"Riders", "rider", "", "who takes lessons", []string{"clients", "participants", "students"}},
-	{"Terms", "term", "", "the weeks in which lessons are held", nil},
-	{"Lessons", "lesson", "", "each lesson with its riders; a lesson can go over several rows, a rider each", []string{"schedule", "timetable"}},
-	{"Places", "lesson", "riders", "riders of a lesson who come from or until a date, every other week, or for a part of it", nil},
-	{"Pairings", "term", "pairings", "each rider's usual horse and seat in the term", []string{"pairs"}},
-	{"Bookings", "booking", "", "rides on one date: make-ups and guests", nil},
-	{"Work", "work", "", "a horse's work with no rider of a lesson: schooling, lunging", nil},
+	{title: "Centre", table: "centre", about: "one row: the centre's name, its units, its clock"},
+	{title: "House", table: "house", about: "one row: your own rules, where they differ from common practice; the levels of riders", also: []string{"rules"}},
+	{title: "People", table: "person", about: "who works here: instructors, barn, office", also: []string{"person", "staff", "instructors"}},
+	{title: "Arenas", table: "arena", about: "where lessons are held"},
+	{title: "Horses", table: "horse", about: "the herd", also: []string{"ponies", "herd"}},
+	{title: "Tack", table: "tack", about: "each saddle, pad, girth and extra, by the tag that is written on it", also: []string{"equipment"}},
+	{title: "Fit chart", table: "fit", about: "which seat is approved for which horse, with which girths; no row, no fit", also: []string{"fit", "fits", "saddle fit"}},
+	{title: "Riders", table: "rider", about: "who takes lessons", also: []string{"clients", "participants", "students"}},
+	{title: "Terms", table: "term", about: "the weeks in which lessons are held"},
+	{title: "Lessons", table: "lesson", about: "each lesson with its riders; a lesson can go over several rows, a rider each", also: []string{"schedule", "timetable"}},
+	{title: "Places", table: "lesson", items: "riders", about: "riders of a lesson who come from or until a date, every other week, or for a part of it"},
+	{title: "Pairings", table: "term", items: "pairings", about: "each rider's usual horse and seat in the term", also: []string{"pairs"}},
+	{title: "Bookings", table: "booking", about: "rides on one date: make-ups and guests"},
+	{title: "Work", table: "work", about: "a horse's work with no rider of a lesson: schooling, lunging"},
 }
 
 // kindOf is the kind of the name of a sheet, in the singular or plural; nil is none.
@@ -58,8 +62,13 @@ func titles() []string {
 	return all
 }
 
-// columns are what a sheet of the kind can have.
+// columns are what a sheet of the kind can have. They are not to be changed.
 func (k *kind) columns() []folder.Column {
+	k.once.Do(func() { k.cols = k.makeColumns() })
+	return k.cols
+}
+
+func (k *kind) makeColumns() []folder.Column {
 	if k.items == "" {
 		all := folder.Columns(k.table)
 		switch k.table {

@@ -39,7 +39,7 @@ The sheets`, "\n")...)
 func Template(f *folder.Folder) []*spreadsheet.Table {
 	var all []*spreadsheet.Table
 	for _, k := range kinds {
-		cols := k.columns()
+		cols := slices.Clone(k.columns())
 		rows := k.filled(f)
 		cols = slices.DeleteFunc(cols, func(c folder.Column) bool {
 			used := slices.ContainsFunc(rows, func(cells map[string]string) bool { return cells[c.Key] != "" })

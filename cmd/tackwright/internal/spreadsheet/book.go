@@ -47,7 +47,7 @@ type Problem struct {
 const (
 	mostBytes    = 16 << 20 // of a file
 	mostUnzipped = 64 << 20 // of an XLSX file, its parts unpacked
-	mostRows     = 20_000
+	mostRows     = 5_000
 	mostColumns  = 400
 	mostText     = 4_000 // bytes in a cell
 )

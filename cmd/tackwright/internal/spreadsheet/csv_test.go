@@ -64,14 +64,14 @@ func TestARowIsCountedAsTheSpreadsheetCountsIt(t *testing.T) {
 
 func TestWhatCannotBeReadOfACSVFileIsToldInWords(t *testing.T) {
 	for text, want := range map[string]Problem{
-		"name\nZo\xeb,bay\n":                     {"herd.csv!line 2", `the file is not saved as UTF-8: of "Zo�" a letter cannot be read`, `save it as "CSV UTF-8", or as .xlsx`},
-		"\xff\xfen\x00a\x00":                     {"herd.csv", "it is saved as UTF-16", `save it as "CSV UTF-8", or as .xlsx`},
-		"PK\x03\x04\x00\x00":                     {"herd.csv", "it is no CSV file: there are signs in it that no text has", "save the spreadsheet as CSV UTF-8, or as .xlsx"},
-		"name\nDuke, \"15\" cob\"\n":             {"herd.csv!line 2", "a quotation mark is not closed, or stands within a text", `put the whole cell between quotation marks, and write each one in it twice: "15"" seat"`},
-		"name\n" + strings.Repeat("x\n", 20_000): {"herd.csv", "it has more than 20000 rows", "leave out what is no horse, rider, lesson or piece of tack, and empty rows"},
-		strings.Repeat("\n", 1_000_000) + "x\n":  {"herd.csv", "it has more than 20000 rows", "leave out what is no horse, rider, lesson or piece of tack, and empty rows"},
-		"a" + strings.Repeat(",", 400) + "b":     {"herd.csv!row 1", "it has more than 400 columns", "delete the columns that hold nothing"},
-		"name\n" + strings.Repeat("x", 4_001):    {"herd.csv!A2", "the cell has 4001 letters", "a cell here has some words"},
+		"name\nZo\xeb,bay\n":                    {"herd.csv!line 2", `the file is not saved as UTF-8: of "Zo�" a letter cannot be read`, `save it as "CSV UTF-8", or as .xlsx`},
+		"\xff\xfen\x00a\x00":                    {"herd.csv", "it is saved as UTF-16", `save it as "CSV UTF-8", or as .xlsx`},
+		"PK\x03\x04\x00\x00":                    {"herd.csv", "it is no CSV file: there are signs in it that no text has", "save the spreadsheet as CSV UTF-8, or as .xlsx"},
+		"name\nDuke, \"15\" cob\"\n":            {"herd.csv!line 2", "a quotation mark is not closed, or stands within a text", `put the whole cell between quotation marks, and write each one in it twice: "15"" seat"`},
+		"name\n" + strings.Repeat("x\n", 5_000): {"herd.csv", "it has more than 5000 rows", "leave out what is no horse, rider, lesson or piece of tack, and empty rows"},
+		strings.Repeat("\n", 1_000_000) + "x\n": {"herd.csv", "it has more than 5000 rows", "leave out what is no horse, rider, lesson or piece of tack, and empty rows"},
+		"a" + strings.Repeat(",", 400) + "b":    {"herd.csv!row 1", "it has more than 400 columns", "delete the columns that hold nothing"},
+		"name\n" + strings.Repeat("x", 4_001):   {"herd.csv!A2", "the cell has 4001 letters", "a cell here has some words"},
 	} {
 		_, problems := readText(t, text)
 		if len(problems) != 1 || problems[0] != want {

@@ -142,7 +142,7 @@ func TestASheetWithoutEndIsRefused(t *testing.T) {
 		f.SetCellStr("Sheet1", "A1", "name")
 		f.SetCellStr("Sheet1", "A1048576", "x")
 	})
-	if len(problems) != 1 || problems[0].Message != "the sheet goes on below row 20000" {
+	if len(problems) != 1 || problems[0].Message != "the sheet goes on below row 5000" {
 		t.Error(problems)
 	}
 	_, problems = book(t, func(f *excelize.File) { f.SetCellStr("Sheet1", "XFD1", "x") })

@@ -57,10 +57,14 @@ func followed(rows []Row, r Row) bool {
 	return i >= 0 && i+1 < len(rows) && rows[i+1].Over == "" && len(rows[i+1].Cells) > 0
 }
 
-// Harmless keeps a cell from being taken for a formula.
+// Harmless keeps a cell from being taken for a formula; full-width signs count as
+// the plain ones do in some languages.
 func Harmless(cell string) string {
-	if cell != "" && strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return "'" + cell
+	for _, first := range cell {
+		if strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
+			return "'" + cell
+		}
+		break
 	}
 	return cell
 }
