@@ -7,10 +7,11 @@ import (
 )
 
 // shrink takes from a core what it can do without: each member is tried once. One that some
-// solution seen so far fails alone needs no trial, which is most of them.
+// solution seen so far fails alone needs no trial, which is most of them. A pair is left: that one of
+// two fails by itself is rare, and each trial takes a whole answer.
 func (q *query) shrink(core []sat.Lit) []sat.Lit {
 	const patience = 4 // trials left undecided
-	for i, undecided := 0, 0; i < len(core) && len(core) > 1 && undecided < patience && q.ctx.Err() == nil; {
+	for i, undecided := 0, 0; i < len(core) && len(core) > 2 && undecided < patience && q.ctx.Err() == nil; {
 		rest := slices.Delete(slices.Clone(core), i, i+1)
 		if q.seen(func(m sat.Model) bool { return fails(m, rest) == 0 }) {
 			i++
