@@ -18,7 +18,8 @@ nothing. Only with --write, and the name of whoever takes it, do horses and
 seats become the term's standing pairings, in standing/ of the folder: from
 then on they are each rider's usual horse and seat, and plan tells what differs
 from them. A pairing in the centre's own files stands before those of that
-rider. A rider on the ground gets none.
+rider. A rider on the ground gets none. What was not proved best in the time is
+written only with --unproved.
 
 TERM is a name; left out, it is the term that today is in, or the next.
 
@@ -30,6 +31,7 @@ Flags:
 
 	--write         make these the standing pairings of the term
 	--by NAME       the NAME of the person who takes them
+	--unproved      take them though they are not proved best
 	--limit TIME    search each week no longer than this TIME; 60s if not said
 	--today DATE    take DATE for today (else the folder's today, else the
 	                computer's)

@@ -31,7 +31,8 @@ nothing. Only with --write, and the name of whoever takes it, do horses and
 seats become the term's standing pairings, in standing/ of the folder: from
 then on they are each rider's usual horse and seat, and plan tells what differs
 from them. A pairing in the centre's own files stands before those of that
-rider. A rider on the ground gets none.
+rider. A rider on the ground gets none. What was not proved best in the time is
+written only with --unproved.
 
 TERM is a name; left out, it is the term that today is in, or the next.
 `,
@@ -41,6 +42,7 @@ TERM is a name; left out, it is the term that today is in, or the next.
 		var o termOptions
 		fs.BoolVar(&o.write, "write", false, "make these the standing pairings of the term")
 		fs.StringVar(&o.by, "by", "", "the `NAME` of the person who takes them")
+		fs.BoolVar(&o.unproved, "unproved", false, "take them though they are not proved best")
 		fs.DurationVar(&o.limit, "limit", time.Minute, "search each week no longer than this `TIME`; 60s if not said")
 		o.today = todayFlag(fs)
 		o.json = jsonFlag(fs)
@@ -49,11 +51,12 @@ TERM is a name; left out, it is the term that today is in, or the next.
 }
 
 type termOptions struct {
-	write bool
-	by    string
-	limit time.Duration
-	today *string
-	json  *bool
+	write    bool
+	by       string
+	unproved bool
+	limit    time.Duration
+	today    *string
+	json     *bool
 }
 
 // termAnswer is what term says as JSON.
@@ -64,7 +67,8 @@ type termAnswer struct {
 	Pairings []pairing     `json:"pairings" about:"by date, start, lesson and rider"`
 	Written  string        `json:"written,omitempty" about:"the file, as seen from the folder, where they were written"`
 
-	weeks []*model.Week
+	weeks  []*model.Week
+	proved bool
 }
 
 type pairing struct {
@@ -100,6 +104,8 @@ func term(c *call, o *termOptions) error {
 	switch {
 	case o.write && c.ctx.Err() != nil:
 		return no("stopped, so nothing is written: the pairings of a whole term want a whole search")
+	case o.write && !a.proved && !o.unproved:
+		return no("not proved best, so nothing is written: give it longer than --limit %s, or look at them without --write and take them as they are with --unproved", o.limit)
 	case o.write:
 		if a.Written, err = f.WriteStanding(t, pairings, by, k.now); err != nil {
 			return written(err)
@@ -137,7 +143,7 @@ func (c *call) term(centre *model.Centre, today model.Date) (*model.Term, error)
 
 // pair plans the ordinary weeks of a term.
 func (c *call) pair(centre *model.Centre, t *model.Term, today model.Date, limit time.Duration) (*termAnswer, []model.Pairing, error) {
-	a := &termAnswer{Term: t.Name, Weeks: []*planAnswer{}, Pairings: []pairing{}}
+	a := &termAnswer{Term: t.Name, Weeks: []*planAnswer{}, Pairings: []pairing{}, proved: true}
 	for _, h := range centre.Horses {
 		if slices.ContainsFunc(h.Out, func(o model.Out) bool { return o.Note != 0 && o.Why != model.Appointment && o.End.IsZero() }) {
 			a.Back = append(a.Back, h.Name)
@@ -153,6 +159,7 @@ func (c *call) pair(centre *model.Centre, t *model.Term, today model.Date, limit
 			return nil, nil, err
 		}
 		a.Weeks = append(a.Weeks, planOf(w, p))
+		a.proved = a.proved && p.Proof.Proved()
 		for _, x := range w.Pairings(p) {
 			if !slices.ContainsFunc(all, func(y model.Pairing) bool { return y.Rider == x.Rider && y.Lesson == x.Lesson }) {
 				all = append(all, x)
