@@ -223,13 +223,8 @@ func priceIn(ctx context.Context, e *encoder, w *model.Week, p *model.Plan, ask 
 	if err := finish(w, plan); err != nil {
 		return nil, err
 	}
-	x := &Price{Plan: plan, Before: w.Score(p), After: w.Score(plan), Decides: -1, Settled: plan.Proof.Proved()}
-	for i := range x.Before {
-		if x.Before[i].Value != x.After[i].Value {
-			x.Decides, x.Settled = i, plan.Proof.Goals[i].Proved
-			break
-		}
-	}
+	x := &Price{Plan: plan, After: w.Score(plan)}
+	x.compare(w.Score(p))
 	return x, nil
 }
 

@@ -113,3 +113,50 @@ func TestASeatThatIsAskedForIsPricedByTryingAllPlans(t *testing.T) {
 		t.Errorf("%d priced", priced)
 	}
 }
+
+// Lessons of the random weeks are made open, so that there are others to ride in.
+func TestAnotherLessonIsPricedByTryingAllPlans(t *testing.T) {
+	refused, priced := 0, 0
+	for seed := range uint64(*weeks) / 20 {
+		w := random.Week(seed, 300)
+		for _, l := range w.Centre.Lessons {
+			l.Open = true
+		}
+		p, err := Plan(context.Background(), w, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range w.Rides {
+			for _, m := range w.Meetings {
+				if r.State != model.Open || m == r.Meeting {
+					continue
+				}
+				why, err := WhyNotIn(context.Background(), w, p, r, m)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if why.Refused != "" {
+					refused++
+					continue
+				}
+				has := func(t *model.Turn) bool { return t != nil }
+				if can := alone(why.Week, why.There, has); can != (len(why.Alone) == 0) {
+					t.Errorf("week %d (%s): %s in %s: %q, and by the oracle it can: %v", seed, w.Centre.Name, r, m.Name, why.Alone, can)
+				}
+				if len(why.Alone) > 0 || oracle.For(why.Week).Choices().Raw() > 3000 {
+					continue
+				}
+				priced++
+				ground, _, best := tryAll(why.Week, why.Was, func(q *model.Plan) bool { return has(q.Turns[why.There.Index]) })
+				if c := why.Choice; c == nil || c.Price == nil || c.With != ground || c.Ground != onGround(w, p) ||
+					!slices.EqualFunc(c.Price.After, best, func(a, b model.GoalValue) bool { return a.Value == b.Value }) {
+					t.Errorf("week %d (%s): %s in %s: %+v; trying all: %d on the ground, %v", seed, w.Centre.Name, r, m.Name, c, ground, best)
+				}
+			}
+		}
+	}
+	t.Logf("%d refused, %d priced", refused, priced)
+	if refused < 5 || priced < 20 {
+		t.Errorf("%d refused, %d priced", refused, priced)
+	}
+}

@@ -11,7 +11,9 @@ Commands:
 	term     find the standing pairings of a term
 	plan     plan a week, a day, or from a date on
 	why      say why a ride is on the ground
-	whynot   say why a rider is not on a horse, or in a seat
+	whynot   say why a rider is not on a horse, in a seat, or in another lesson
+	ways     say what would help a ride that is on the ground
+	take     take a way out: note it, and plan so that a rider rides
 	buy      say what one more piece, girth size or horse would bring
 	room     find room for riders from the wait list
 	pull     print what to pull from the tack room for a day

@@ -12,6 +12,9 @@ in the pencilled one. It asks three things, and stops at the first that tells:
 	could as many ride with it among them? Then it was a choice: the fewest that
 	  it would displace are named, and the goal that decided, or that it is a tie
 
+Where the plan was not proved to seat the most and a better one is found, that is
+told, and tackwright take takes it.
+
 RIDER is the rider's name, or its beginning. Where more than one of her rides is
 on the ground, say the date, and the time where she has two on it.
 
@@ -71,6 +74,8 @@ With --json:
 	choice.fewest
 	choice.price               what the best plan with it costs; with the keys of
 	                           better
+	next                       the command that takes the better plan, else the
+	                           one that says what would help
 	said[]                     all of this in sentences
 */
 package main

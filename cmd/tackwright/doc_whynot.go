@@ -10,6 +10,10 @@ end of it; else at what price it is possible, with the goals before and after.
 Where it cannot be with all that ride now, the reason says what forbids that.
 With --seat alone it is asked of the horse that the ride has.
 
+With --lesson, or --at for the one that begins then, it is asked why she does not
+ride in that lesson in the place of hers, on its date or --on another of the plan:
+its kind, level, size and her hours come first, then the rest as above.
+
 RIDER is the rider's name, or its beginning. Where she has more than one ride,
 say the date, and the time where she has two on it. Rules of care are never bent.
 
@@ -21,6 +25,9 @@ Flags:
 
 	--horse NAME    the horse of this NAME
 	--seat TAG      the seat of this TAG
+	--lesson NAME   the lesson of this NAME
+	--at TIME       the lesson that begins at this TIME
+	--on DATE       the lesson on this DATE; the ride's if not said
 	--date DATE     the ride on this DATE: 2026-11-25, today, tomorrow or a
 	                weekday
 	--time TIME     the ride that starts at this TIME, such as 10:30
@@ -40,6 +47,8 @@ With --json:
 	ride.horse                 that it has in the plan; none: on the ground
 	horse                      asked for
 	seat                       asked for, or one alike; tag
+	lesson                     asked for, in the place of the ride's
+	on                         its date
 	alone                      what forbids it with every other open ride on the
 	                           ground; none: it is possible
 	rule                       that forbids it, where it is one
@@ -71,6 +80,8 @@ With --json:
 	choice.price.goals[].after in the one with what is asked for
 	choice.price.changes[]     rides that have another horse, or none
 	choice.price.changes[].now its horse then; none: on the ground
+	take                       the command that changes the lesson, where all that
+	                           ride now still can
 	said[]                     all of this in sentences
 */
 package main

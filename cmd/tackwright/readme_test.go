@@ -28,6 +28,8 @@ func TestTheReadmeShowsWhatTheDemoPrints(t *testing.T) {
 	env := command.Env{Now: func() time.Time { return time.Date(2026, time.November, 25, 15, 34, 0, 0, time.UTC) }, By: "Nell Ashworthy"}
 	for _, line := range []string{
 		"plan examples/sallowdene",
+		"why examples/sallowdene Clemency --date 2026-10-17",
+		"ways examples/sallowdene Lionel --date 2026-10-15",
 		"pull examples/sallowdene 2026-10-14",
 		"post examples/sallowdene",
 		"note examples/sallowdene out Wicket --lame --from 07:40 --now 2026-10-14T07:40",

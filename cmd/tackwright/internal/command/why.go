@@ -25,6 +25,9 @@ in the pencilled one. It asks three things, and stops at the first that tells:
   could as many ride with it among them? Then it was a choice: the fewest that
     it would displace are named, and the goal that decided, or that it is a tie
 
+Where the plan was not proved to seat the most and a better one is found, that is
+told, and tackwright take takes it.
+
 RIDER is the rider's name, or its beginning. Where more than one of her rides is
 on the ground, say the date, and the time where she has two on it.
 `,
@@ -57,7 +60,8 @@ func (o *rideOptions) flags(fs *pflag.FlagSet) {
 // asked is a ride that is asked about, in its plan.
 type asked struct {
 	*kept
-	ride *model.Ride
+	ride   *model.Ride
+	folder *folder.Folder
 }
 
 // daysAhead is how many dates are looked at where none is named.
@@ -88,9 +92,9 @@ func (o *rideOptions) ask(c *call, about string, can func(*model.Ride, *model.Pl
 			switch {
 			case r.Rider.Name != rider.Name || r.Date() != d || at >= 0 && r.Start != at:
 			case can(r, p.plan):
-				found = append(found, &asked{p, r})
+				found = append(found, &asked{p, r, f})
 			default:
-				others = append(others, &asked{p, r})
+				others = append(others, &asked{p, r, f})
 			}
 		}
 	})
@@ -196,6 +200,10 @@ func why(c *call, o *rideOptions) error {
 		return err
 	}
 	a := whyOf(q, found)
+	a.Next = o.ways(c, q)
+	if found.Better != nil {
+		a.Next = o.take(c, q, "")
+	}
 	if *o.json {
 		return c.json(a)
 	}

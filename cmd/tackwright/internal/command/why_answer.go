@@ -17,6 +17,7 @@ type whyAnswer struct {
 	Together *together `json:"together,omitempty" about:"why it cannot ride with all that ride now"`
 	Better   *price    `json:"better,omitempty" about:"a plan in which it rides with all that ride now, where there is one"`
 	Choice   *choice   `json:"choice,omitempty" about:"plans in which it rides"`
+	Next     string    `json:"next" about:"the command that takes the better plan, else the one that says what would help"`
 	Said     []string  `json:"said" about:"all of this in sentences"`
 }
 
@@ -122,6 +123,17 @@ func choiceOf(q *asked, x *solver.Choice) *choice {
 	return c
 }
 
+// changes lists who has another horse, or none.
+func (p *price) changes(b *strings.Builder) {
+	if len(p.Changes) == 0 {
+		return
+	}
+	b.WriteString("\nWHAT WOULD CHANGE\n")
+	for _, x := range p.Changes {
+		fmt.Fprintf(b, "  %s %s  %s: %s, not %s\n", x.Date, x.Start, x.Rider, orGround(x.Now), orGround(x.Horse))
+	}
+}
+
 func priceOf(q *asked, with *model.Plan, before, after []model.GoalValue) *price {
 	p := &price{}
 	for i, g := range before {
@@ -153,7 +165,7 @@ func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
 		return said
 	case a.Better != nil:
 		return []string{name + " can ride with all that ride now: the plan was not proved to seat the most, and a better one is there.",
-			"Plan again, with more time (--limit), to have it."}
+			"Nothing else need change."}
 	}
 	var said []string
 	if t := a.Together; t != nil {
@@ -237,5 +249,12 @@ func (a *whyAnswer) text(q *asked) string {
 	for _, s := range a.Said {
 		b.WriteString(wrap("", s))
 	}
+	if a.Better != nil {
+		a.Better.changes(&b)
+		b.WriteString("\nTo have it:\n")
+	} else {
+		b.WriteString("\nWhat would help:\n")
+	}
+	b.WriteString("  " + a.Next + "\n")
 	return b.String()
 }

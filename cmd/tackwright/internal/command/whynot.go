@@ -3,6 +3,7 @@ package command
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -13,13 +14,17 @@ import (
 
 var whyNotCommand = &command{
 	name: "whynot", args: "FOLDER RIDER",
-	short: "say why a rider is not on a horse, or in a seat",
+	short: "say why a rider is not on a horse, in a seat, or in another lesson",
 	about: `Says why a ride is not on the horse of --horse, or not in the seat of --seat (or
 one alike), in the plan that was posted for its date, else in the pencilled one:
 what forbids it even with every other open ride on the ground, and that is the
 end of it; else at what price it is possible, with the goals before and after.
 Where it cannot be with all that ride now, the reason says what forbids that.
 With --seat alone it is asked of the horse that the ride has.
+
+With --lesson, or --at for the one that begins then, it is asked why she does not
+ride in that lesson in the place of hers, on its date or --on another of the plan:
+its kind, level, size and her hours come first, then the rest as above.
 
 RIDER is the rider's name, or its beginning. Where she has more than one ride,
 say the date, and the time where she has two on it. Rules of care are never bent.
@@ -30,14 +35,26 @@ say the date, and the time where she has two on it. Rules of care are never bent
 		var o rideOptions
 		horse := fs.String("horse", "", "the horse of this `NAME`")
 		seat := fs.String("seat", "", "the seat of this `TAG`")
+		var l lessonOptions
+		fs.StringVar(&l.lesson, "lesson", "", "the lesson of this `NAME`")
+		fs.StringVar(&l.at, "at", "", "the lesson that begins at this `TIME`")
+		fs.StringVar(&l.on, "on", "", "the lesson on this `DATE`; the ride's if not said")
 		o.flags(fs)
-		return func(c *call) error { return whyNot(c, &o, *horse, *seat) }
+		return func(c *call) error {
+			switch {
+			case l == lessonOptions{}:
+				return whyNot(c, &o, *horse, *seat)
+			case *horse+*seat != "":
+				return wrongUse("ask of a horse and a seat, or of a lesson; not of both at once")
+			}
+			return whyNotIn(c, &o, &l)
+		}
 	},
 }
 
 func whyNot(c *call, o *rideOptions, horse, seat string) error {
 	if horse+seat == "" {
-		return wrongUse("say what is asked for: --horse NAME, --seat TAG, or both")
+		return wrongUse("say what is asked for: --horse NAME, --seat TAG or both; or --lesson NAME")
 	}
 	q, err := o.ask(c, "to be planned", func(r *model.Ride, p *model.Plan) bool { return r.State == model.Open })
 	if err != nil {
@@ -86,13 +103,16 @@ func whyNot(c *call, o *rideOptions, horse, seat string) error {
 // whyNotAnswer is what whynot says as JSON.
 type whyNotAnswer struct {
 	Ride     askedRide `json:"ride" about:"that is asked about"`
-	Horse    string    `json:"horse" about:"asked for"`
+	Horse    string    `json:"horse,omitempty" about:"asked for"`
 	Seat     string    `json:"seat,omitempty" about:"asked for, or one alike; tag"`
+	Lesson   string    `json:"lesson,omitempty" about:"asked for, in the place of the ride's"`
+	On       string    `json:"on,omitempty" about:"its date"`
 	Alone    string    `json:"alone,omitempty" about:"what forbids it with every other open ride on the ground; none: it is possible"`
 	Rule     string    `json:"rule,omitempty" about:"that forbids it, where it is one"`
 	Care     bool      `json:"care_alone,omitempty" about:"that is a rule of care, which is never bent"`
 	Together *together `json:"together,omitempty" about:"why it cannot be with all that ride now"`
 	Choice   *choice   `json:"choice,omitempty" about:"plans in which it is so"`
+	Take     string    `json:"take,omitempty" about:"the command that changes the lesson, where all that ride now still can"`
 	Said     []string  `json:"said" about:"all of this in sentences"`
 }
 
@@ -126,8 +146,16 @@ func (c *choice) cost() []string {
 		return []string{"At what price it could be was not found in the time given."}
 	}
 	said := "It is possible, at no price: a plan with it is as good in every goal."
-	if c.Price.Decides != "" {
-		said = "It is possible, at the price of: " + strings.Join(c.Price.differences(), "; ") + "."
+	switch worse, better := c.Price.differences(); {
+	case len(worse)+len(better) == 0:
+	case len(better) == 0:
+		said = "It is possible, at the price of: " + strings.Join(worse, "; ") + "."
+	case len(worse) == 0:
+		said = "It is possible, and better in: " + strings.Join(better, "; ") + "."
+	case c.Price.gains():
+		said = "It is possible, and better in: " + strings.Join(better, "; ") + "; at the price of: " + strings.Join(worse, "; ") + "."
+	default:
+		said = "It is possible, at the price of: " + strings.Join(worse, "; ") + "; better then: " + strings.Join(better, "; ") + "."
 	}
 	all := []string{said}
 	if c.Fewer > 0 && c.Proved {
@@ -153,20 +181,33 @@ func (p *price) stoodDown() []askedRide {
 	return all
 }
 
-// differences are the goals in which a plan differs, in their order.
-func (p *price) differences() []string {
-	var all []string
+// gains reports whether the first goal that differs is better.
+func (p *price) gains() bool {
+	i := slices.IndexFunc(p.Goals, func(g goalPrice) bool { return g.Before != g.After })
+	return i >= 0 && p.Goals[i].After < p.Goals[i].Before
+}
+
+// differences are the goals in which a plan is worse, and those in which it is
+// better, in their order.
+func (p *price) differences() (worse, better []string) {
 	for _, g := range p.Goals {
-		if g.Before != g.After {
-			all = append(all, fmt.Sprintf("%s, %d now and %d then", g.Words, g.Before, g.After))
+		words := fmt.Sprintf("%s, %d now and %d then", g.Words, g.Before, g.After)
+		switch {
+		case g.After > g.Before:
+			worse = append(worse, words)
+		case g.After < g.Before:
+			better = append(better, words)
 		}
 	}
-	return all
+	return worse, better
 }
 
 func (a *whyNotAnswer) text(q *asked) string {
 	var b strings.Builder
 	wanted := a.Horse
+	if a.Lesson != "" {
+		wanted = a.Lesson
+	}
 	if a.Seat != "" {
 		wanted += " in " + a.Seat
 	}
@@ -178,11 +219,11 @@ func (a *whyNotAnswer) text(q *asked) string {
 	for _, s := range a.Said {
 		b.WriteString(wrap("", s))
 	}
-	if p := a.price(); p != nil && len(p.Changes) > 0 {
-		b.WriteString("\nWHAT WOULD CHANGE\n")
-		for _, x := range p.Changes {
-			fmt.Fprintf(&b, "  %s %s  %s: %s, not %s\n", x.Date, x.Start, x.Rider, orGround(x.Now), orGround(x.Horse))
-		}
+	if p := a.price(); p != nil {
+		p.changes(&b)
+	}
+	if a.Take != "" {
+		b.WriteString("\nTo have it:\n  " + a.Take + "\n")
 	}
 	return b.String()
 }
