@@ -153,3 +153,23 @@ func TestNoLineOfTextIsWiderThanItsPage(t *testing.T) {
 		}
 	}
 }
+
+// The check of clashes itself finds each kind.
+func TestAClashIsFound(t *testing.T) {
+	text := func(x, y float64) paper.Text { return paper.Text{X: x, Y: y, Size: 12, Words: "words"} }
+	for _, x := range []struct {
+		name    string
+		picture paper.Picture
+		want    string
+	}{
+		{"none", paper.Picture{W: 100, H: 50, Texts: []paper.Text{text(10, 10), text(10, 20)}}, ""},
+		{"overlap", paper.Picture{W: 100, H: 50, Texts: []paper.Text{text(10, 10), text(15, 11)}}, "stands on"},
+		{"edge", paper.Picture{W: 100, H: 50, Texts: []paper.Text{text(180, 10)}}, "leaves the page"},
+		{"line", paper.Picture{W: 100, H: 50, Texts: []paper.Text{text(10, 10)}, Lines: []paper.Line{{Points: [][2]float64{{0, 9}, {90, 9}}}}}, "a line goes through"},
+	} {
+		s := &paper.Sheet{Title: "Test", Paper: "A4", Parts: []paper.Part{{Pictures: []paper.Picture{x.picture}}}}
+		if got := strings.Join(clashes(s), "; "); (x.want == "") != (got == "") || !strings.Contains(got, x.want) {
+			t.Errorf("%s: %q", x.name, got)
+		}
+	}
+}

@@ -141,27 +141,37 @@ func (t *pullText) tackUps() {
 	t.signs(all)
 	t.heads()
 	above := t.goesOn("PULL", (*pullText).heads)
-	for _, u := range t.TackUps {
-		t.Block(above)
-		t.Rule("-")
-		t.Para("ON BY "+paper.Pad(t.clock(u.OnBy), 8)+"  ", u.Horse)
-		for _, say := range t.about(u) {
-			t.Para("                ", say)
-		}
-		for _, p := range u.carry() {
-			t.piece(sign(p), p)
-		}
-		for i, r := range u.Rides {
-			t.ride(r)
-			switch {
-			case r.NewTack:
-				t.Line(rideIndent + "TACK CHANGES before it: see changeovers")
-			case i > 0:
-				t.Line(rideIndent + "same tack, stays on")
+	for _, c := range crews(t.house, t.TackUps, func(u TackUp) model.Minute { return model.Minute(u.OnBy) }) {
+		for i, u := range c.of {
+			t.Block(above)
+			if i == 0 && c.title != "" {
+				t.Rule("-")
+				t.Line(strings.ToUpper(c.title))
 			}
+			t.tackUp(u)
 		}
-		t.Line("      tacked up by ____________   untacked, from " + t.clock(u.OffFrom) + ", by ____________")
 	}
+}
+
+func (t *pullText) tackUp(u TackUp) {
+	t.Rule("-")
+	t.Para("ON BY "+paper.Pad(t.clock(u.OnBy), 8)+"  ", u.Horse)
+	for _, say := range t.about(u) {
+		t.Para("                ", say)
+	}
+	for _, p := range u.carry() {
+		t.piece(sign(p), p)
+	}
+	for i, r := range u.Rides {
+		t.ride(r)
+		switch {
+		case r.NewTack:
+			t.Line(rideIndent + "TACK CHANGES before it: see changeovers")
+		case i > 0:
+			t.Line(rideIndent + "same tack, stays on")
+		}
+	}
+	t.Line("      tacked up by ____________   untacked, from " + t.clock(u.OffFrom) + ", by ____________")
 }
 
 // about is what a helper needs to find the horse and its place.

@@ -16,7 +16,7 @@ func CSV(s *Sheet) string {
 	w.UseCRLF = true
 	write := func(cells []string) {
 		for i := range cells {
-			cells[i] = Harmless(cells[i])
+			cells[i] = Harmless(Plain(cells[i]))
 		}
 		w.Write(cells) // a strings.Builder takes everything
 	}

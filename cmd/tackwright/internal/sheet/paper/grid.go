@@ -66,10 +66,10 @@ func (l *layout) table(t *Table) (blocks [][]strip) {
 	return blocks
 }
 
-// torn is a row in as many as it takes for each to be no higher than half a page.
+// torn is a row in as many as it takes for each to fit on a page below its heads.
 func (l *layout) torn(r Row, widths []float64, as func(column int) (size float64, bold bool)) (parts []Row) {
 	_, high := Area(l.Paper, l.Landscape)
-	most := int(high / 2 / LineOf(boldSize)) // lines
+	most := int(0.8 * high / LineOf(boldSize)) // lines
 	lines := make([][]string, len(r.Cells))
 	rows := 1
 	for i, c := range r.Cells {

@@ -112,10 +112,11 @@ func (l *layout) pages() []Picture {
 		place(above)
 	}
 	for _, r := range l.runs() {
-		high := heightOf(r.strips)
+		next := y + heightOf(r.strips)
+		holds := margin+heightOf(r.above)+heightOf(r.strips) <= bottom // a page does
 		switch {
 		case y == margin:
-		case r.newPage, y+high > bottom:
+		case r.newPage, next > bottom && holds:
 			turn(r.above)
 		}
 		for _, s := range r.strips {

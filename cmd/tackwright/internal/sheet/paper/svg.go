@@ -15,7 +15,7 @@ func (p *Picture) SVG() string {
 		mm(p.W), mm(p.H), mm(p.W), mm(p.H), html.EscapeString(webFonts))
 	b.WriteByte('\n')
 	if p.About != "" {
-		fmt.Fprintf(&b, "<title>%s</title>\n", html.EscapeString(p.About))
+		fmt.Fprintf(&b, "<title>%s</title>\n", html.EscapeString(Plain(p.About)))
 	}
 	for _, x := range p.Boxes {
 		fill := "none"

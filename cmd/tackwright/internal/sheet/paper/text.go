@@ -23,18 +23,19 @@ var typed = scale{
 // a form feed between them.
 func Written(s *Sheet) string {
 	t := &typist{Sheet: s}
+	title := strings.ToUpper(Plain(s.Title))
 	lines := LinesOn(s.Paper)
 	if s.Landscape {
 		t.Wide = wideColumns
 		lines = linesAcross(s.Paper)
 	}
 	t.Block("")
-	t.Line(strings.ToUpper(s.Title))
+	t.Line(title)
 	for _, f := range s.Facts {
 		if f.Name == "" {
 			t.Para("", f.Words)
 		} else {
-			t.Para(Pad(f.Name+": ", 15), f.Words)
+			t.Para(Pad(Plain(f.Name)+": ", 15), f.Words)
 		}
 	}
 	t.Para(Pad("printed: ", 15), s.Printed)
@@ -49,7 +50,6 @@ func Written(s *Sheet) string {
 		}
 		t.Para("  ! ", s.Deferral)
 	}
-	title := strings.ToUpper(s.Title)
 	pages := t.Pages(lines, func(n, of int) string {
 		p := Mono{Wide: t.Wide}
 		page := fmt.Sprintf("page %d of %d", n, of)
@@ -74,7 +74,7 @@ func (t *typist) part(x *Part) {
 	t.Line("")
 	if x.Title != "" {
 		t.Rule("=")
-		t.Line(strings.ToUpper(x.Title))
+		t.Para("", strings.ToUpper(x.Title))
 		t.Rule("=")
 	}
 	for _, s := range x.Says {
@@ -97,7 +97,7 @@ func (t *typist) part(x *Part) {
 	heads(&t.Mono)
 	above := &Mono{Wide: t.Wide}
 	if x.Title != "" {
-		above.Line(strings.ToUpper(x.Title) + ", continued")
+		above.Para("", strings.ToUpper(x.Title)+", continued")
 	}
 	heads(above)
 	for _, rows := range x.Table.blocks() {
@@ -146,7 +146,7 @@ func (t *typist) row(r Row, widths []int) {
 			}
 		}
 		for _, what := range c.Lines {
-			if what != "" {
+			if what = Plain(what); what != "" {
 				what += " "
 			}
 			lines[i] = append(lines[i], what+strings.Repeat("_", max(0, widths[i]-Columns(what))))
