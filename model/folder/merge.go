@@ -107,8 +107,8 @@ func (i *Import) differences(x *incoming) Difference {
 }
 
 // same reports whether two values say the same in the same words; a list of one
-// is its value alone.
-func same(a, b *node) bool { return a.one().inline() == b.one().inline() }
+// is its value alone, and a date between quotes a date.
+func same(a, b *node) bool { return a.one().cell() == b.one().cell() }
 
 func (n *node) one() *node {
 	if len(n.items) == 1 {
