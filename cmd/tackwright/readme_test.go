@@ -23,6 +23,14 @@ func TestTheReadmeShowsWhatTheDemoPrints(t *testing.T) {
 	if err := os.CopyFS(folder+"/examples/sallowdene", os.DirFS("../../examples/sallowdene")); err != nil {
 		t.Fatal(err)
 	}
+	sheets, err := filepath.Abs("internal/spreadsheet/testdata/fernhill.xlsx")
+	if err != nil {
+		t.Fatal(err)
+	}
+	mapping, err := os.ReadFile("internal/importing/testdata/fernhill.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
 	t.Chdir(folder)
 	var printed []string
 	env := command.Env{Now: func() time.Time { return time.Date(2026, time.November, 25, 15, 34, 0, 0, time.UTC) }, By: "Nell Ashworthy"}
@@ -41,6 +49,15 @@ func TestTheReadmeShowsWhatTheDemoPrints(t *testing.T) {
 		}
 		printed = append(printed, strings.Split(out.String(), "\n")...)
 	}
+	// A spreadsheet in which nobody says the unit of a column.
+	if err := os.WriteFile("own.toml", bytes.Replace(mapping, []byte("\"Weight\" = \"weight (kg)\"\n"), nil, 1), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	var out, errOut bytes.Buffer
+	if status := command.Run(context.Background(), env, nil, &out, &errOut, []string{"import", "fernhill", sheets, "--mapping", "own.toml"}); status != command.No {
+		t.Fatalf("import: %d %s", status, errOut.String())
+	}
+	printed = append(printed, strings.Split(errOut.String(), "\n")...)
 	shown := 0
 	for i, block := range strings.Split(string(readme), "```") {
 		if i%2 == 0 || strings.HasPrefix(block, "\ngo ") || strings.HasPrefix(block, "\ntackwright ") {
