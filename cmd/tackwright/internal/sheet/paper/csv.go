@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // CSV is the tables of the sheet as RFC 4180 has it: one row of heads, then the
@@ -60,11 +61,8 @@ func followed(rows []Row, r Row) bool {
 // Harmless keeps a cell from being taken for a formula; full-width signs count as
 // the plain ones do in some languages.
 func Harmless(cell string) string {
-	for _, first := range cell {
-		if strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-			return "'" + cell
-		}
-		break
+	if first, _ := utf8.DecodeRuneInString(cell); cell != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
+		return "'" + cell
 	}
 	return cell
 }
