@@ -77,10 +77,12 @@ func TestAPeerThatIsNotInstalledIsNamed(t *testing.T) {
 func TestARepairIsMendedUntilItIsKeptAndUntilAllIsProved(t *testing.T) {
 	status, out, complaints := measured(t, "repairs", "--sizes", "median", "--seeds", "2", "--limit", "20s")
 	lines := strings.Split(strings.TrimSpace(out), "\n")
-	if status != 0 || len(lines) != 7 || !strings.HasPrefix(lines[1], "median keep 2 ") || !strings.HasPrefix(lines[2], "median all 2 ") {
+	if status != 0 || len(lines) != 13 || !strings.HasPrefix(lines[1], "median keep 2 ") || !strings.HasPrefix(lines[2], "median all 2 ") ||
+		!strings.HasPrefix(lines[3], "median what-if 2 ") || !strings.HasPrefix(lines[4], "median typed 2 ") {
 		t.Fatalf("status %d, %s\n%s", status, complaints, out)
 	}
-	if !strings.Contains(lines[1], "all; told a ") || strings.Contains(lines[1], "wishes") || !strings.Contains(lines[2], ", wishes ") {
+	if !strings.Contains(lines[1], "all; told a ") || strings.Contains(lines[1], "wishes") || !strings.Contains(lines[2], ", wishes ") ||
+		!strings.Contains(lines[3], "all; told a ") || strings.Count(lines[4], ", ") != strings.Count(lines[2], ", ") {
 		t.Errorf("%s", out)
 	}
 }

@@ -24,14 +24,15 @@ const child = "one-instance"
 
 // task is one instance to be solved.
 type task struct {
-	Kind  string // "weeks", "repairs", "buys", "smptsp" or "wcnf"
-	Part  string `json:",omitempty"` // of a repair: "keep" or "all"; of a buy: "rides" or "five best"
-	Size  string `json:",omitempty"` // of a week
-	Seed  uint64 `json:",omitempty"`
-	Loose bool   `json:",omitempty"`
-	File  string `json:",omitempty"`
-	Limit time.Duration
-	Write string `json:",omitempty"` // not to be solved: write it as a problem for peers to this file
+	Kind    string // "weeks", "repairs", "buys", "smptsp" or "wcnf"
+	Part    string `json:",omitempty"` // of a repair: "keep", "all", "what-if" or "typed"; of a buy: "rides" or "five best"
+	Size    string `json:",omitempty"` // of a week
+	Seed    uint64 `json:",omitempty"`
+	Loose   bool   `json:",omitempty"`
+	File    string `json:",omitempty"`
+	Limit   time.Duration
+	Program string `json:",omitempty"` // of a repair by the command line
+	Write   string `json:",omitempty"` // not to be solved: write it as a problem for peers to this file
 }
 
 // Name of the instance, for the table.
