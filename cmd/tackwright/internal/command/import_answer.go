@@ -69,6 +69,8 @@ func (a *importAnswer) text() string {
 	var b strings.Builder
 	dir := typed(a.dir)
 	switch {
+	case a.what == "" && a.Same+len(a.Listed) == 0:
+		b.WriteString("Nothing to write: the sheets list nothing yet.\n")
 	case a.what == "":
 		fmt.Fprintf(&b, "Nothing to write: %s as the sheets say.\n", isOrAre(a.Same))
 	case a.Change == 0:

@@ -2,6 +2,7 @@ package importing
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -18,6 +19,7 @@ func (r *reading) lessons(rows []*row) []*row {
 			all = append(all, x)
 			continue
 		}
+		x.hours()
 		if above != nil && above.s == x.s {
 			x.fillFrom(above)
 		}
@@ -37,6 +39,32 @@ func (r *reading) lessons(rows []*row) []*row {
 		}
 	}
 	return all
+}
+
+var fromTo = regexp.MustCompile(`^(.*\d(?: ?[ap]\.?m\.?)?) ?(?:-|–|to) ?(\d.*?)( ?[ap]\.?m\.?)?$`)
+
+// hours cuts "10:00-10:45", where a lesson starts, into its start and end.
+func (x *row) hours() {
+	c := x.get("start")
+	if c == nil || x.get("end") != nil || x.get("length") != nil {
+		return
+	}
+	m := fromTo.FindStringSubmatch(strings.ToLower(c.Text))
+	if m == nil {
+		return
+	}
+	isTime := func(text string) bool {
+		return !strings.HasPrefix(folder.Reads("lesson", "start", folder.Said{Text: text}), `"`)
+	}
+	start, end := m[1], m[2]+m[3]
+	if !isTime(start) {
+		start += m[3] // "2-2:45 pm"
+	}
+	if isTime(start) && isTime(end) {
+		c.Text = start
+		x.cells = append(x.cells, &said{key: "end", Said: folder.Said{Text: end}, at: c.at})
+		x.empty = slices.DeleteFunc(x.empty, func(key string) bool { return key == "end" })
+	}
 }
 
 // fillFrom gives a row what is written once for it and the one above: of a lesson

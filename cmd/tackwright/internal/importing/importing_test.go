@@ -112,6 +112,22 @@ func TestALessonCanGoOverSeveralRows(t *testing.T) {
 	check(t, r.ReadAs, []string{"Ada as Ada Grey"})
 }
 
+func TestHoursInOneCellAreAStartAndAnEnd(t *testing.T) {
+	r, wrong := Read([]*spreadsheet.Sheet{sheet("Lessons", "day|time", "Tue|10:00-10:45", "Tue|11.00 – 11.45", "Tue|2-2:45 pm", "Tue|5pm to 6 pm", "Tue|noon - 1", "Tue|4:00")}, nil, begun(t))
+	if len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	check(t, says(r, "lesson"), []string{
+		"name=Tue 10:00 day=Tue start=10:00 end=10:45", "name=Tue 11:00 day=Tue start=11.00 end=11.45",
+		"name=Tue 14:00 day=Tue start=2 pm end=2:45 pm", "name=Tue 17:00 day=Tue start=5pm end=6 pm",
+		"name=Tue noon - 1 day=Tue start=noon - 1", "name=Tue 04:00 day=Tue start=4:00"})
+}
+
+func TestAGirthOfTheFitChartIsASizeOrATag(t *testing.T) {
+	r, _ := Read([]*spreadsheet.Sheet{sheet("Tack", "tag|kind", "G4|girth", "G7|girth"), sheet("Fit chart", "horse|seat|girth", "Duke|S1|26 in", "Duke|S2|g4, G7")}, nil, begun(t))
+	check(t, says(r, "fit"), []string{"horse=Duke seat=S1 girth=26 in", "horse=Duke seat=S2 girths=G4;G7;"})
+}
+
 func TestRowsOfOneLessonThatDisagreeAreAMistake(t *testing.T) {
 	_, wrong := Read([]*spreadsheet.Sheet{sheet("Lessons", "name|start|rider", "One|10:00|Ada", "One|10:30|Ben")}, nil, begun(t))
 	if len(wrong) != 1 || wrong[0].At != "Lessons!B3" || !strings.Contains(wrong[0].Message, "at Lessons!B2 it is") {
@@ -150,11 +166,11 @@ func TestNamesAndWordsOfTheHouseAreOneWhateverTheirCapitals(t *testing.T) {
 
 func TestWhatIsNotReadIsTold(t *testing.T) {
 	r, wrong := Read([]*spreadsheet.Sheet{sheet("Volunteers", "name"), sheet("Read first", "x"),
-		sheet("Horses", "Our herd", "", "name|owner|phone", "# remark", "#12|x|y", "", "||")}, nil, begun(t))
+		sheet("Horses", "Our herd", "", "name|owner|phone", "# remark", "#12|x|y|z", "", "||")}, nil, begun(t))
 	if len(wrong) > 0 {
 		t.Fatal(wrong)
 	}
-	check(t, r.NotRead, []string{`the sheet "Volunteers"`, `in Horses, the columns headed "owner", "phone"`})
+	check(t, r.NotRead, []string{`the sheet "Volunteers"`, `in Horses, the columns headed "owner", "phone", D (which has no head)`})
 	check(t, says(r, "horse"), []string{"name=#12"})
 }
 

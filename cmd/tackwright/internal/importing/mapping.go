@@ -3,6 +3,7 @@ package importing
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -37,7 +38,7 @@ func ReadMapping(file string) (*Mapping, []Problem) {
 	m := &Mapping{file: name}
 	text, err := os.ReadFile(file)
 	if err != nil {
-		return nil, []Problem{{At: name, Message: "it cannot be read: " + errors.Unwrap(err).Error(), Mend: "look whether it is named right"}}
+		return nil, []Problem{{At: name, Message: "it cannot be read: " + plain(err), Mend: "look whether it is named right"}}
 	}
 	meta, err := toml.Decode(string(text), m)
 	if err != nil {
@@ -143,4 +144,13 @@ func (s *source) readHead(text string) (head, bool) {
 		}
 	}
 	return s.kind.readHead(text)
+}
+
+// plain is an error of the system without the name of the file.
+func plain(err error) string {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err.Error()
+	}
+	return err.Error()
 }

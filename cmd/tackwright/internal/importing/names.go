@@ -78,6 +78,7 @@ func (r *reading) understand(rows []*row) {
 		}
 	}
 	for _, x := range rows {
+		r.girthsByTag(x)
 		for _, c := range x.cells {
 			col := x.s.kind.column(c.key)
 			of := col.Names
@@ -112,6 +113,25 @@ func (r *reading) understand(rows []*row) {
 				c.Text = strings.Join(items, ";") + ";"
 			}
 		}
+	}
+}
+
+// girthsByTag takes a girth of the fit chart that is named by its tag, where a size
+// could stand, for what it is.
+func (r *reading) girthsByTag(x *row) {
+	c := x.get("girth")
+	if c == nil || x.s.kind.table != "fit" || x.get("girths") != nil {
+		return
+	}
+	for _, item := range list(c.Text) {
+		if r.names.find("tack", item) == "" {
+			return
+		}
+	}
+	c.key = "girths"
+	x.empty = slices.DeleteFunc(x.empty, func(key string) bool { return key == "girths" })
+	if !slices.Contains(x.empty, "girth") {
+		x.empty = append(x.empty, "girth")
 	}
 }
 

@@ -169,6 +169,13 @@ func (r *reading) lookAtHeads(s *source, at int, heads []head) {
 			seen[h.key] = place
 		}
 	}
+	for c := range s.width() {
+		under := func(row []string) bool { return c < len(row) && row[c] != "" && !strings.HasPrefix(row[0], "# ") }
+		if !(c < len(s.Rows[at]) && s.Rows[at][c] != "") && slices.ContainsFunc(s.Rows[at+1:], under) {
+			name, _, _ := strings.Cut(strings.TrimPrefix(s.At(0, c), s.Title+"!"), "1")
+			not = append(not, name+" (which has no head)")
+		}
+	}
 	if s.own != nil {
 		for _, theirs := range append(sortedKeys(s.own.Columns), s.own.NotRead...) {
 			if !slices.ContainsFunc(s.Rows[at], func(text string) bool { return bare(text) == bare(theirs) }) {
@@ -179,6 +186,15 @@ func (r *reading) lookAtHeads(s *source, at int, heads []head) {
 	if len(not) > 0 {
 		r.NotRead = append(r.NotRead, fmt.Sprintf("in %s, the %s headed %s", s.Title, columns(len(not)), strings.Join(not, ", ")))
 	}
+}
+
+// width is how many columns a sheet has.
+func (s *source) width() int {
+	w := 0
+	for _, row := range s.Rows {
+		w = max(w, len(row))
+	}
+	return w
 }
 
 func columns(n int) string {
