@@ -1,6 +1,7 @@
 package model
 
 import (
+	"bytes"
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
@@ -8,12 +9,14 @@ import (
 	"io"
 	"reflect"
 	"slices"
+	"strconv"
+	"sync"
 )
 
 // Fingerprint binds a proof to the week, the goals and the plan that it was
 // made for: 32 hexadecimal digits that change with any of them.
 func (w *Week) Fingerprint(p *Plan) string {
-	sum := sha256.New()
+	sum := new(bytes.Buffer)
 	c := w.Centre
 	for _, v := range []any{w.House, w.From, w.Until, w.Now, w.Mends, c.Persons, c.Arenas, c.Horses, c.Pieces, c.Chart,
 		c.Riders, w.Meetings, w.Rides, w.Facts} {
@@ -37,7 +40,12 @@ func (w *Week) Fingerprint(p *Plan) string {
 		fmt.Fprint(sum, g)
 	}
 	write(sum, reflect.ValueOf(p.Turns), true)
-	return hex.EncodeToString(sum.Sum(nil)[:16])
+	return digest(sum)
+}
+
+func digest(of *bytes.Buffer) string {
+	sum := sha256.Sum256(of.Bytes())
+	return hex.EncodeToString(sum[:16])
 }
 
 // writeBefore writes what the dates before the week leave behind.
@@ -80,26 +88,32 @@ func key(v reflect.Value) (string, bool) {
 }
 
 // write writes a value so that equal values read the same in every run. A noun
-// in a list at the top is written whole; deeper, by its name.
-func write(to io.Writer, v reflect.Value, top bool) {
+// in a list at the top is written whole; deeper, by its name. It is asked for with
+// every plan, of all that the centre has: hence what is not left to fmt.
+func write(to *bytes.Buffer, v reflect.Value, top bool) {
 	switch v.Kind() {
 	case reflect.Pointer:
 		if v.IsNil() {
-			fmt.Fprint(to, "none;")
+			to.WriteString("none;")
 			return
 		}
-		if name, ok := key(v); ok && !top {
-			fmt.Fprintf(to, "%q;", name)
-			return
+		if !top {
+			if name, ok := key(v); ok {
+				to.Write(strconv.AppendQuote(to.AvailableBuffer(), name))
+				to.WriteByte(';')
+				return
+			}
 		}
 		write(to, v.Elem(), false)
 	case reflect.Struct:
-		for i := range v.NumField() {
-			fmt.Fprint(to, v.Type().Field(i).Name, "=")
+		for i, name := range fieldsOf(v.Type()) {
+			to.WriteString(name)
+			to.WriteByte('=')
 			write(to, v.Field(i), false)
 		}
 	case reflect.Slice:
-		fmt.Fprint(to, v.Len(), "[")
+		to.Write(strconv.AppendInt(to.AvailableBuffer(), int64(v.Len()), 10))
+		to.WriteByte('[')
 		for i := range v.Len() {
 			write(to, v.Index(i), top)
 		}
@@ -110,7 +124,27 @@ func write(to io.Writer, v reflect.Value, top bool) {
 			fmt.Fprint(to, k, ":")
 			write(to, v.MapIndex(k), false)
 		}
+	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
+		to.Write(append(strconv.AppendInt(to.AvailableBuffer(), v.Int(), 10), ';'))
+	case reflect.String:
+		to.Write(append(strconv.AppendQuote(to.AvailableBuffer(), v.String()), ';'))
+	case reflect.Bool:
+		to.Write(append(strconv.AppendBool(to.AvailableBuffer(), v.Bool()), ';'))
 	default:
 		fmt.Fprintf(to, "%#v;", v)
 	}
+}
+
+var fields sync.Map // of each type of struct: the names of its fields
+
+func fieldsOf(t reflect.Type) []string {
+	if names, ok := fields.Load(t); ok {
+		return names.([]string)
+	}
+	var names []string
+	for i := range t.NumField() {
+		names = append(names, t.Field(i).Name)
+	}
+	fields.Store(t, names)
+	return names
 }

@@ -1,8 +1,7 @@
 package model
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
+	"bytes"
 	"fmt"
 	"reflect"
 	"slices"
@@ -12,7 +11,7 @@ import (
 // most in which rides are off, which horses are out, who is kept on or off which
 // horse, what was posted, and the facts of other dates. 32 hexadecimal digits.
 func (w *Week) Bedrock() string {
-	sum := sha256.New()
+	sum := new(bytes.Buffer)
 	c := w.Centre
 	horses := make([]Horse, len(c.Horses))
 	for i, h := range c.Horses {
@@ -69,7 +68,7 @@ func (w *Week) Bedrock() string {
 		}
 	}
 	w.writeBefore(sum)
-	return hex.EncodeToString(sum.Sum(nil)[:16])
+	return digest(sum)
 }
 
 // Copy is the week with rides of its own, so that the state of these can be
