@@ -24,8 +24,10 @@ func (r *recorder) noted(d Date, p *Posted) []Told {
 		if !t.heldUnder(notes, last) && !went || t.awayUnder(notes, last) && !went {
 			continue
 		}
-		if t.Turn != nil && !went && t.stoppedUnder(notes, last) {
-			t.Turn, t.Work = nil, 0
+		if t.Turn != nil && !went {
+			if why := t.stoppedUnder(notes, last); why != "" {
+				t.Turn, t.Work, t.Ground = nil, 0, []string{why}
+			}
 		}
 		told = append(told, t)
 	}
@@ -101,10 +103,22 @@ func (t *Told) awayUnder(notes []*Note, posted int) bool {
 	})
 }
 
-// stoppedUnder reports whether the ride cannot have been ridden as it was told.
-func (t *Told) stoppedUnder(notes []*Note, posted int) bool {
-	return t.Turn.Horse.wasOut(t.Date, t.Start, t.End) || slices.ContainsFunc(notes, func(n *Note) bool {
-		return (n.Kind == NoteArenaClosed && n.Arena == t.Arena || n.Kind == NoteAway && n.Instructor == t.Instructor) &&
-			t.since(n, posted) && n.period().Meets(t.Date, t.Start, t.End)
-	})
+// stoppedUnder says why the ride cannot have been ridden as it was told; "" is that it
+// can.
+func (t *Told) stoppedUnder(notes []*Note, posted int) string {
+	if h := t.Turn.Horse; h.wasOut(t.Date, t.Start, t.End) {
+		return h.Name + " was out"
+	}
+	for _, n := range notes {
+		if !t.since(n, posted) || !n.period().Meets(t.Date, t.Start, t.End) {
+			continue
+		}
+		switch {
+		case n.Kind == NoteArenaClosed && n.Arena == t.Arena:
+			return n.Arena.Name + " was closed"
+		case n.Kind == NoteAway && n.Instructor == t.Instructor:
+			return n.Instructor.Name + " was away"
+		}
+	}
+	return ""
 }

@@ -23,10 +23,11 @@ type Told struct {
 	Rider      *Rider // nil where the rider is no longer in the folder
 	Arena      *Arena
 	Instructor *Person
-	Turn       *Turn // nil: on the ground
-	Work       int64 // minutes x percent of the lesson's kind x percent of the horse; 0 on the ground
-	Extra      bool  // the ridden record alone tells of it
-	Notes      int   // number of the latest note that it goes by, where that is later than its version's
+	Turn       *Turn    // nil: on the ground
+	Ground     []string // why, as it was posted or as a note has it; nil where seated
+	Work       int64    // minutes x percent of the lesson's kind x percent of the horse; 0 on the ground
+	Extra      bool     // the ridden record alone tells of it
+	Notes      int      // number of the latest note that it goes by, where that is later than its version's
 }
 
 // Ridden is the record of one date, closed by a person: as posted, but for

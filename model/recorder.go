@@ -49,7 +49,7 @@ func (r *recorder) on(d Date) []Told {
 		case OtherHorse:
 			for i, t := range told {
 				if hers(t) {
-					told[i].Turn = x.Turn
+					told[i].Turn, told[i].Ground = x.Turn, nil
 					told[i].Work = r.workOf(told[i])
 				}
 			}

@@ -14,6 +14,7 @@ Commands:
 	whynot   say why a rider is not on a horse, in a seat, or in another lesson
 	ways     say what would help a ride that is on the ground
 	take     take a way out: note it, and plan so that a rider rides
+	grounded list who was on the ground in a term, how often, and why
 	buy      say what one more piece, girth size or horse would bring
 	room     find room for riders from the wait list
 	pull     print what to pull from the tack room for a day

@@ -12,6 +12,7 @@ in the pencilled one. It asks three things, and stops at the first that tells:
 	could as many ride with it among them? Then it was a choice: the fewest that
 	  it would displace are named, and the goal that decided, or that it is a tie
 
+It says too how often she has been on the ground in the term (tackwright grounded).
 Where the plan was not proved to seat the most and a better one is found, that is
 told, and tackwright take takes it.
 

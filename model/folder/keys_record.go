@@ -129,7 +129,7 @@ func (p *postedEntry) finish(r *reader, n *node) {
 		if t.Lesson != nil {
 			t.LessonName = t.Lesson.Name
 		}
-		t.Told.Turn = t.turn(r, at)
+		t.Told.Turn, t.Told.Ground = t.turn(r, at), t.ground
 		if at.get("end") != nil && at.get("start") != nil {
 			r.endsAfter(at, t.Start, t.End)
 		}

@@ -62,7 +62,7 @@ type call struct {
 func commands() []*command {
 	return []*command{
 		newCommand, importCommand, checkCommand, keysCommand,
-		termCommand, planCommand, whyCommand, whyNotCommand, waysCommand, takeCommand,
+		termCommand, planCommand, whyCommand, whyNotCommand, waysCommand, takeCommand, groundedCommand,
 		buyCommand, roomCommand,
 		pullCommand, sheetCommand, calendarCommand, auditCommand, postCommand,
 		noteCommand, closeCommand, repairCommand,

@@ -25,6 +25,7 @@ in the pencilled one. It asks three things, and stops at the first that tells:
   could as many ride with it among them? Then it was a choice: the fewest that
     it would displace are named, and the goal that decided, or that it is a tie
 
+It says too how often she has been on the ground in the term (tackwright grounded).
 Where the plan was not proved to seat the most and a better one is found, that is
 told, and tackwright take takes it.
 
@@ -200,6 +201,9 @@ func why(c *call, o *rideOptions) error {
 		return err
 	}
 	a := whyOf(q, found)
+	if before := q.before(); before != "" {
+		a.Said = append(a.Said, before)
+	}
 	a.Next = o.ways(c, q)
 	if found.Better != nil {
 		a.Next = o.take(c, q, "")
