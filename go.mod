@@ -3,8 +3,13 @@ module tackwright
 go 1.26.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/BurntSushi/toml v1.6.0
+	github.com/arran4/golang-ical v0.3.2
 	github.com/crillab/gophersat v1.4.0
+	github.com/emersion/go-ical v0.0.0-20250329121855-f41e73efc392
+	github.com/go-fonts/dejavu v0.3.2
+	github.com/gofrs/flock v0.13.2
 	github.com/google/go-cmp v0.7.0
 	github.com/irifrance/gini v1.0.1
 	github.com/natefinch/atomic v1.0.1
@@ -17,11 +22,6 @@ require (
 )
 
 require (
-	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
-	github.com/arran4/golang-ical v0.3.2 // indirect
-	github.com/emersion/go-ical v0.0.0-20250329121855-f41e73efc392 // indirect
-	github.com/go-fonts/dejavu v0.3.2 // indirect
-	github.com/gofrs/flock v0.13.2 // indirect
 	github.com/richardlehane/mscfb v1.0.9 // indirect
 	github.com/richardlehane/msoleps v1.0.6 // indirect
 	github.com/teambition/rrule-go v1.8.2 // indirect
