@@ -23,8 +23,9 @@ Prints one of these sheets for a date, today unless said:
 	blank-chart  a lesson chart to fill in by hand
 	blank-pull   a pull list to fill in by hand
 
-It is printed as text, or written to the FILE of --to as PDF, as a page, for a
-spreadsheet or as text. PDF and page are black on white, at 12 points and more.
+It is printed as text, or written to the FILE of --to: as PDF, as a page that
+prints the same, as a picture, for a spreadsheet or as text. All are black on
+white, at 12 points and more.
 The plan is the one that pull takes. Sheets name riders by first name and mark,
 and hold no weight; only the instructor's sheet holds cautions.
 

@@ -145,8 +145,9 @@ func sheetAbout() string {
 		b.WriteString(wrap(fmt.Sprintf("  %-12s ", k.name), k.short))
 	}
 	b.WriteString(`
-It is printed as text, or written to the FILE of --to as PDF, as a page, for a
-spreadsheet or as text. PDF and page are black on white, at 12 points and more.
+It is printed as text, or written to the FILE of --to: as PDF, as a page that
+prints the same, as a picture, for a spreadsheet or as text. All are black on
+white, at 12 points and more.
 The plan is the one that pull takes. Sheets name riders by first name and mark,
 and hold no weight; only the instructor's sheet holds cautions.
 `)

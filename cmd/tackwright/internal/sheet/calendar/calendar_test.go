@@ -1,6 +1,8 @@
 package calendar
 
 import (
+	"flag"
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -23,7 +25,7 @@ func hard() *Calendar {
 		{UID: "a@tackwright", Sequence: 3, Revised: at(day-10, 9*60), Start: at(day-1, 10*60), End: at(day-1, 10*60+45),
 			Summary: `a;b,c\d "e": f`, Where: "ring, big; far \\ end", Words: "first\nsecond, with a comma\n\\n is not a line", Busy: true},
 		{UID: "b@tackwright", Sequence: 4, Revised: at(day-2, 9*60), Start: at(day-2, 10*60), End: at(day-2, 10*60+45), Summary: long, Words: long + "\n" + long},
-		{UID: "c@tackwright", Sequence: 4, Start: at(day, 10*60), End: at(day, 11*60), Summary: "tab\there\x00\x07", Off: true},
+		{UID: "c@tackwright", Sequence: 4, Revised: at(day, 9*60), Start: at(day, 10*60), End: at(day, 11*60), Summary: "tab\there\x00\x07", Off: true},
 	}}
 }
 
@@ -57,6 +59,21 @@ func TestEveryLineIsAsTheStandardHasIt(t *testing.T) {
 		case strings.ContainsFunc(line, func(r rune) bool { return r < 0x20 || r == 0x7F }):
 			t.Errorf("a control character: %q", line)
 		}
+	}
+}
+
+var update = flag.Bool("update", false, "write the golden file anew")
+
+func TestACalendarAsItIsWritten(t *testing.T) {
+	const file = "testdata/hard.ics"
+	got := hard().ICS(london(t))
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want, err := os.ReadFile(file); err != nil || got != string(want) {
+		t.Errorf("%s is not what is written (go test -update writes it anew): %v\n%s", file, err, got)
 	}
 }
 

@@ -33,7 +33,7 @@ func CSV(s *Sheet) string {
 	for i := range s.Parts {
 		part := &s.Parts[i]
 		over := ""
-		for _, r := range part.Table.Rows {
+		for n, r := range part.Table.Rows {
 			if r.Over != "" {
 				over = strings.Join(append([]string{r.Over}, r.Says...), "; ")
 			}
@@ -43,7 +43,7 @@ func CSV(s *Sheet) string {
 					cells[at] = c.flat()
 				}
 			}
-			if len(r.Cells) > 0 || r.Over != "" && !followed(part.Table.Rows, r) {
+			if len(r.Cells) > 0 || r.Over != "" && !followed(part.Table.Rows[n+1:]) {
 				write(slices.Concat([]string{part.Title, over}, cells, []string{s.Date, s.Plan, s.PrintedAt}))
 			}
 		}
@@ -52,10 +52,9 @@ func CSV(s *Sheet) string {
 	return b.String()
 }
 
-// followed reports whether a row without cells has rows with some beneath it.
-func followed(rows []Row, r Row) bool {
-	i := slices.IndexFunc(rows, func(x Row) bool { return x.Over == r.Over && len(x.Cells) == 0 })
-	return i >= 0 && i+1 < len(rows) && rows[i+1].Over == "" && len(rows[i+1].Cells) > 0
+// followed reports whether the next row belongs under what stands over this one.
+func followed(rows []Row) bool {
+	return len(rows) > 0 && rows[0].Over == "" && len(rows[0].Cells) > 0
 }
 
 // Harmless keeps a cell from being taken for a formula; full-width signs count as
