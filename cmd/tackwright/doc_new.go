@@ -5,7 +5,8 @@ tackwright new FOLDER
 
 Makes a folder of files with a worked example of each table, which you replace
 by your own horses, tack, riders and lessons. Nothing is written into a folder
-that holds files already.
+that holds files already. Who comes from a spreadsheet has no need of it:
+tackwright import makes the folder of what that holds.
 
 Example:
 

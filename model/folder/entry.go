@@ -51,7 +51,7 @@ func called(all []tableAt) {
 			}
 		}
 		t.name = strings.Join(parts, " ")
-		if old := t.n.get("was"); old != nil && slices.Contains(t.s.by(), "name") || old != nil && t.s.name == "tack" {
+		if old := t.n.get("was"); old != nil {
 			for _, x := range append(old.val.items, old.val) {
 				if x.kind == unstable.String {
 					t.was = append(t.was, x.text)

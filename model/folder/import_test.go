@@ -93,6 +93,24 @@ func TestAFolderIsMadeOfRows(t *testing.T) {
 	}
 }
 
+// What begins has the settings of a new folder, explained, and none of its examples.
+func TestAFolderBeginsEmpty(t *testing.T) {
+	f, err := Begin(filepath.Join(t.TempDir(), "larkfield"), `The "Lark" field`)
+	if err != nil || len(f.Mistakes()) > 0 {
+		t.Fatal(err, f.Mistakes())
+	}
+	c := f.Centre
+	if c.Name != `The "Lark" field` || len(c.Persons)+len(c.Arenas)+len(c.House.Levels) > 0 {
+		t.Errorf("%q %v %v %v", c.Name, c.Persons, c.Arenas, c.House.Levels)
+	}
+	if text := string(f.text("centre.toml")); !strings.Contains(text, "# zone =") || !strings.Contains(text, "[house]") {
+		t.Error(text)
+	}
+	if _, err := Begin(f.Dir, " "); err == nil {
+		t.Error("a name that is none is taken")
+	}
+}
+
 func TestASecondImportOfTheSameDoublesNothing(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "larkfield")
 	imports(t, dir, herd)

@@ -74,14 +74,14 @@ func (i *Import) next() *imported {
 	return w
 }
 
-// What is what the import comes to, in a line: "imported 12 horses, changed 1 rider".
+// What is what the import comes to, in a line: "imported 12 horses, changed 1
+// rider"; "" is nothing.
 func (i *Import) What() string {
 	var parts []string
 	for _, x := range []struct {
 		did string
 		all []Difference
-	}{{"imported", i.Added}, {"changed", i.Changed}} {
-		did := x.did
+	}{{"imported ", i.Added}, {"changed ", i.Changed}} {
 		for _, s := range sections {
 			n := 0
 			for _, d := range x.all {
@@ -89,38 +89,30 @@ func (i *Import) What() string {
 					n++
 				}
 			}
-			switch {
-			case n > 0 && !s.many:
-				parts = append(parts, fmt.Sprintf("%s the %s", did, map[string]string{"centre": "centre", "house": "house rules"}[s.name]))
-				did = ""
-			case n > 0:
-				parts = append(parts, fmt.Sprintf("%s %d %s", did, n, plural(s.name, n)))
-				did = ""
+			if n > 0 {
+				parts = append(parts, x.did+s.count(n))
+				x.did = ""
 			}
 		}
 	}
-	return strings.Join(strings.Fields(strings.ReplaceAll(strings.Join(parts, ", "), ",  ", ", ")), " ")
+	return strings.Join(parts, ", ")
 }
 
-// plural is what several entries of a table are called.
-func plural(table string, n int) string {
+// count is so many entries of a table in words.
+func (s *section) count(n int) string {
+	words := map[string][2]string{ // one, and several
+		"person": {"person", "people"}, "tack": {"piece of tack", "pieces of tack"}, "work": {"work", "works"},
+		"fit": {"row of the fit chart", "rows of the fit chart"},
+	}[s.name]
 	switch {
-	case table == "tack" && n == 1:
-		return "piece of tack"
-	case table == "tack":
-		return "pieces of tack"
-	case table == "fit":
-		table = "row of the fit chart"
-		if n > 1 {
-			table = "rows of the fit chart"
-		}
-		return table
-	case n == 1 || table == "work":
-		return table
-	case table == "person":
-		return "people"
+	case s.name == "centre":
+		return "the centre"
+	case s.name == "house":
+		return "the house rules"
+	case words[0] == "":
+		words = [2]string{s.name, s.name + "s"}
 	}
-	return table + "s"
+	return fmt.Sprintf("%d %s", n, words[min(n, 2)-1])
 }
 
 // Files are those that the import writes, in order.

@@ -140,7 +140,7 @@ func (i *Import) fileFor(table string) string {
 		case n == 2:
 			file += "-imported"
 		case n > 2:
-			file += fmt.Sprintf("-imported-%d", n)
+			file += fmt.Sprintf("-imported-%d", n-1)
 		}
 		file += ".toml"
 		if slices.Contains(i.wrote.Files, file) || i.f.text(file) == nil && !i.inTheWay(file) {

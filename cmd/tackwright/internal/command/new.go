@@ -18,7 +18,8 @@ var newCommand = &command{
 	short: "make a folder for a centre, to be filled in",
 	about: `Makes a folder of files with a worked example of each table, which you replace
 by your own horses, tack, riders and lessons. Nothing is written into a folder
-that holds files already.
+that holds files already. Who comes from a spreadsheet has no need of it:
+tackwright import makes the folder of what that holds.
 `,
 	example: `tackwright new larkfield --name "Larkfield Riding Centre"`,
 	least:   1, most: 1,
