@@ -115,8 +115,8 @@ func (f *Folder) text(name string) []byte {
 // Written is an entry of the folder as a spreadsheet has it.
 type Written struct {
 	Table string
-	Cells map[string]string // by key, as [Column] has it
-	Items map[string][]Written
+	Cells map[string]string    // by key, as [Column] has it
+	Items map[string][]Written // of lists of tables that were asked for, by key
 }
 
 // Entries are all entries that people wrote of a table, in the order of the
