@@ -28,7 +28,7 @@ func FitChart(c *model.Centre, today model.Date, stamp Stamp, of *model.Horse) *
 	s := plainSheet(c, "Fit chart", today, stamp)
 	part := paper.Part{Says: []string{"No row, no fit: a horse wears only what is approved for it here."},
 		Table: paper.Table{Columns: []paper.Column{{Head: "seat", Bold: true}, {Head: "what"}, {Head: "pads, from its back"}, {Head: "girths", Spread: true},
-			{Head: "approved"}, {Head: "due", Room: 25}, {Head: "pencil", Room: 16}}}}
+			{Head: "approved"}, {Head: "due"}, {Head: "pencil", Room: 16}}}}
 	w := &model.Week{Centre: c, House: &c.House}
 	for _, h := range c.Horses {
 		if of != nil && h != of {
@@ -51,11 +51,13 @@ func FitChart(c *model.Centre, today model.Date, stamp Stamp, of *model.Horse) *
 	return s
 }
 
+// on is a date with its year, which a weekday would only make longer.
 func on(d model.Date) string {
 	if d == 0 {
 		return ""
 	}
-	return d.Words() + " " + strconv.Itoa(d.Year())
+	_, day, _ := strings.Cut(d.Words(), " ")
+	return day + " " + strconv.Itoa(d.Year())
 }
 
 // padWords are the pads that a row takes, in order from the horse's back.

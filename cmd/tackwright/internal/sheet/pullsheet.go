@@ -20,6 +20,11 @@ func (l *PullList) Sheet() *paper.Sheet {
 		if i == 0 {
 			part.Says = t.tiesWords()
 		}
+		var all []Piece
+		for _, u := range c.of {
+			all = append(all, u.carry()...)
+		}
+		part.Says = append(part.Says, signWords(all))
 		for _, u := range c.of {
 			part.Table.Rows = append(part.Table.Rows, t.tackUpRows(u)...)
 		}

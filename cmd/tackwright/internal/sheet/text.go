@@ -138,7 +138,7 @@ func (t *pullText) tackUps() {
 	for _, u := range t.TackUps {
 		all = append(all, u.carry()...)
 	}
-	t.signs(all)
+	t.Line(signWords(all))
 	t.heads()
 	above := t.goesOn("PULL", (*pullText).heads)
 	for _, c := range crews(t.house, t.TackUps, func(u TackUp) model.Minute { return model.Minute(u.OnBy) }) {

@@ -36,8 +36,8 @@ func box(carry bool) string {
 	return hangsOn
 }
 
-// signs explains those that stand in a part beside the boxes.
-func (t *pullText) signs(pieces []Piece) {
+// signWords explain the signs that stand in a part beside the boxes.
+func signWords(pieces []Piece) string {
 	words := "Tick what is carried."
 	for _, x := range []struct {
 		sign, words string
@@ -46,7 +46,7 @@ func (t *pullText) signs(pieces []Piece) {
 			words += "  " + x.words
 		}
 	}
-	t.Line(words)
+	return words
 }
 
 // pieceHeads name the columns of a line that names a piece.
