@@ -84,5 +84,7 @@ With --json:
 	mistakes[].message
 	mistakes[].mend            how to put it right
 	mistakes[].also[]          other cells with the same mistake
+	template                   the file or directory of a template that was
+	                           written; all else is then empty
 */
 package main

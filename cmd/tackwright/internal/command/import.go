@@ -102,6 +102,9 @@ func importInto(c *call, o *importOptions) error {
 	a := importAnswerOf(plan, read)
 	a.dir, a.made = c.args[0], made
 	if !o.dryRun && len(plan.Added)+len(plan.Changed) > 0 {
+		if len(plan.After.Centre.Persons) == 0 {
+			return no("every change names who made it, and there is nobody yet: add a sheet People with the heads name and role, and a row for yourself")
+		}
 		k, err := c.clock(plan.After.Centre, *o.today)
 		if err != nil {
 			return err
@@ -208,6 +211,9 @@ func writeTemplate(c *call, name string) error {
 				return err
 			}
 		}
+		if c.asJSON {
+			return c.json(&importAnswer{Template: dir})
+		}
 		return c.print(fmt.Sprintf("The template is written, a file each sheet, into the directory %s.\n", typed(dir)))
 	}
 	var b strings.Builder
@@ -217,6 +223,9 @@ func writeTemplate(c *call, name string) error {
 	}
 	if err := writeNew(name, []byte(b.String())); err != nil {
 		return err
+	}
+	if c.asJSON {
+		return c.json(&importAnswer{Template: name})
 	}
 	return c.print(fmt.Sprintf("The template is written: %s. Its first sheet says how it is filled in.\n", typed(name)))
 }

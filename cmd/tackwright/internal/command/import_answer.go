@@ -19,6 +19,7 @@ type importAnswer struct {
 	ReadAs   []string       `json:"read_as" about:"what was understood: names that were taken for fuller ones, in words"`
 	NotRead  []string       `json:"not_read" about:"sheets and columns, in words"`
 	Mistakes []sheetMistake `json:"mistakes" about:"where there are any nothing is written"`
+	Template string         `json:"template,omitempty" about:"the file or directory of a template that was written; all else is then empty"`
 
 	dir  string
 	made bool

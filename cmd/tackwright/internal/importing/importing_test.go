@@ -187,6 +187,40 @@ func TestHeadsThatCannotBeMeantAreMistakes(t *testing.T) {
 	}
 }
 
+func TestTheTemplateOffersListsWhereThereAreAny(t *testing.T) {
+	cols := map[string]spreadsheet.Column{}
+	for _, table := range Template(nil) {
+		for _, c := range table.Columns {
+			cols[table.Name+" "+c.Head] = c
+		}
+	}
+	for name, want := range map[string]spreadsheet.Column{
+		"Horses name":        {Must: true},
+		"Horses barrel":      {Choices: []string{"narrow", "medium", "wide"}, Strict: true},
+		"Horses must be led": {Choices: []string{"yes", "no"}, Strict: true},
+		"Horses apart":       {From: "Horses"},
+		"Horses weighed":     {Typed: true},
+		"Tack kind":          {Choices: []string{"saddle", "western saddle", "bareback pad", "surcingle", "girth", "pad"}, Must: true},
+		"Fit chart seat":     {From: "Tack", Must: true},
+		"Riders barrels":     {Choices: []string{"narrow", "medium", "wide"}}, // several
+		"Riders sidewalkers": {Choices: []string{"0", "1", "2"}, Strict: true},
+		"Lessons instructor": {From: "People", Must: true},
+		"Lessons start":      {Typed: true, Must: true},
+		"Pairings rider":     {From: "Riders", Must: true},
+	} {
+		got, there := cols[name]
+		if !there || !strings.Contains(got.Note, "Such as: ") {
+			t.Errorf("%s: %+v", name, got)
+		}
+		if got.Must != want.Must || got.Strict != want.Strict || got.Typed != want.Typed || got.From != want.From || !slices.Equal(got.Choices, want.Choices) {
+			t.Errorf("%s is %+v", name, got)
+		}
+	}
+	if _, there := cols["Horses out"]; there {
+		t.Error("what a cell cannot have is offered")
+	}
+}
+
 // The examples of the template are as the folder takes them: filled in as they
 // stand they name no more than entries that are not there, and two places of one
 // rider.
