@@ -43,6 +43,17 @@ func nearest(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, a
 	return found, finish(w, found)
 }
 
+// nearestOn is the same where rides of other dates than these are as they are in p: a
+// plan of the whole week.
+func nearestOn(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, ask asking, dates ...model.Date) (*model.Plan, error) {
+	found, err := nearest(ctx, w.Beside(p, dates...), p, r, ask)
+	if err != nil || found == nil {
+		return nil, err
+	}
+	found.Ground, found.Proof = make([][]string, len(w.Rides)), model.Proof{}
+	return found, finish(w, found)
+}
+
 // keepGoals are Keep alone: horse, then tack.
 func (e *encoder) keepGoals() (keep []ordered.Goal) {
 	for _, g := range e.mendGoals() {

@@ -85,10 +85,7 @@ func some(ways []*Way) (shown []*Way) {
 func WaysOut(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, now model.Instant) (*Ways, error) {
 	ways := &Ways{Ride: r}
 	var err error
-	if ways.Better, err = nearest(ctx, w.Beside(p, r.Date()), p, r, toRide(r)); err != nil || ways.Better != nil {
-		if err == nil {
-			err = finish(w, ways.Better)
-		}
+	if ways.Better, err = nearestOn(ctx, w, p, r, toRide(r), r.Date()); err != nil || ways.Better != nil {
 		return ways, err
 	}
 	part, cancel := half(ctx)
@@ -171,13 +168,12 @@ func (x *Way) try(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ri
 	if !ok || ride == nil || ride.State != model.Open {
 		return nil
 	}
-	plan, err := nearest(ctx, x.Week.Beside(was, x.dates(r, ride)...), was, ride, toRide(ride))
+	plan, err := nearestOn(ctx, x.Week, was, ride, toRide(ride), x.dates(r, ride)...)
 	if err != nil || plan == nil {
 		return err
 	}
 	x.Ride, x.Was, x.Plan = ride, was, plan
-	plan.Proof = model.Proof{}
-	return finish(x.Week, plan)
+	return nil
 }
 
 // dates are those on which rides may change: where the ride was and is, and those of

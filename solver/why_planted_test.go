@@ -37,6 +37,17 @@ func TestAPlantedCauseIsTheOneThatIsTold(t *testing.T) {
 		{"one horse too few", noDuke, together, "Two rides meet, or follow on too soon to change tack: Mia, and Leo (10:00). There is one horse that can carry them then: Star."},
 		{"one seat too few", func(y *yard) { y.elm.Out = []model.PieceOut{{}}; y.Row(y.duke, y.Oak) }, together, "there is one saddle to go round, with"},
 		{"one girth too few", func(y *yard) { y.Tag("elm girth").Out = []model.PieceOut{{}} }, together, "there is one girth to go round, with"},
+		{"one girth of a size too few", func(y *yard) {
+			y.Tag("elm girth").Label = model.Inches(26) // for no horse here
+			y.Saddle("ash", y.duke, y.Star)
+		}, func(y *yard) {
+			noor := y.Rider("Noor")
+			bay := y.Horse("Bay")
+			for _, tag := range []string{"oak", "elm", "ash"} {
+				y.Row(bay, y.Tag(tag))
+			}
+			y.Lesson(monday, "10:00-11:00", y.Mia, y.leo, noor)
+		}, "there are two girths to go round, with 15 minutes to carry one from horse to horse: all of 24 in, oak girth and ash girth."},
 		{"a day's minutes", func(y *yard) { noDuke(y); y.Star.Limits.DayMinutes = 100 }, follow, "Star works at most 100 minutes on Mon 23 Nov, short gaps counted in."},
 		{"a day's sessions", func(y *yard) { noDuke(y); y.Star.Limits.DaySessions = 1 }, follow, "Star works in at most one session on Mon 23 Nov."},
 		{"a run", func(y *yard) { noDuke(y); y.House.Rest = 60; y.Star.Limits.RunMinutes = 120 }, follow, "Star works at most 120 minutes before it rests, on Mon 23 Nov."},

@@ -41,7 +41,7 @@ type asking func(*encoder) ([]sat.Lit, bool)
 func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.Ride, ask asking) (*Reason, *model.Plan, error) {
 	margin := max(w.House.Other, w.House.Move)
 	date := func(x *model.Ride) bool { return x.Date() == r.Date() }
-	for _, among := range []func(*model.Ride) bool{
+	for i, among := range []func(*model.Ride) bool{
 		func(x *model.Ride) bool { return date(x) && x.Start < r.End+margin && r.Start < x.End+margin },
 		date,
 		func(x *model.Ride) bool { return true },
@@ -58,7 +58,14 @@ func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.
 			return nil, nil, nil
 		case status == sat.Unsat:
 			return reason.of(w), nil, nil
-		case !coversAll(w, p, among):
+		}
+		all := coversAll(w, p, among)
+		if all || i == 1 { // the nearer a better plan is, the sooner it is taken
+			if better, err := nearestOn(ctx, w, p, r, ask, r.Date()); err != nil || better != nil {
+				return nil, better, err
+			}
+		}
+		if !all {
 			continue
 		}
 		better, err := e.decode(ctx, e.s.Model())

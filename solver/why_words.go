@@ -110,7 +110,7 @@ func groupWords(w *model.Week, group []Limit) string {
 	case "piece in one place":
 		return pieceWords(w, group)
 	case "own tack only":
-		return fmt.Sprintf("%s would go on after a horse that is to have its own tack only, and no cleaning is recorded.", pieces(group))
+		return fmt.Sprintf("%s would go on after a horse that is to have its own tack only, and no cleaning is recorded.", pieces(w, group))
 	case "room in the ring":
 		return fmt.Sprintf("%s has room for %s at %s.", l.place, few(l.limit, "rider"), clock(l.at))
 	case "hands in the ring":
@@ -158,17 +158,26 @@ func pieceWords(w *model.Week, group []Limit) string {
 		n += len(x.Pieces)
 	}
 	if l.fact != nil {
-		return fmt.Sprintf("%s %s on %s from %s to %s (%s).", pieces(group), verb(n, "is", "are"), l.fact.Turn.Horse.Name,
+		return fmt.Sprintf("%s %s on %s from %s to %s (%s).", pieces(w, group), verb(n, "is", "are"), l.fact.Turn.Horse.Name,
 			l.fact.Start.Clock(w.House.TwelveHour), l.fact.End.Clock(w.House.TwelveHour), l.fact.Name)
 	}
 	return fmt.Sprintf("At %s there %s %s to go round, with %s to carry one from horse to horse: %s.", l.at.Clock(w.House.TwelveHour),
-		verb(n, "is", "are"), counting(n, string(l.Pieces[0].Kind)), counting(int(w.House.Move), "minute"), pieces(group))
+		verb(n, "is", "are"), counting(n, string(l.Pieces[0].Kind)), counting(int(w.House.Move), "minute"), pieces(w, group))
 }
 
-func pieces(group []Limit) string {
+// pieces are named by tag; where they are all that there are of a size, that is said.
+func pieces(w *model.Week, group []Limit) string {
 	var all []*model.Piece
 	for _, l := range group {
 		all = append(all, l.Pieces...)
+	}
+	if size := sizeOf(all[0]); len(all) > 1 && size != "" {
+		like := slices.DeleteFunc(slices.Clone(w.Centre.Pieces), func(p *model.Piece) bool {
+			return p.Kind != all[0].Kind || p.Family != all[0].Family || sizeOf(p) != size
+		})
+		if len(like) == len(all) && !slices.ContainsFunc(all, func(p *model.Piece) bool { return !slices.Contains(like, p) }) {
+			return "all of " + size + ", " + namesOf(all, func(p *model.Piece) string { return p.Tag })
+		}
 	}
 	return namesOf(all, func(p *model.Piece) string {
 		if p.Kind == model.Girth && p.Label != 0 {
@@ -176,6 +185,14 @@ func pieces(group []Limit) string {
 		}
 		return p.Tag
 	})
+}
+
+// sizeOf is a piece's size as people say it; "" is that none is known.
+func sizeOf(p *model.Piece) string {
+	if p.Label != 0 {
+		return p.Label.String()
+	}
+	return p.Size
 }
 
 // namesOf joins names as people say them: "A, B and C".

@@ -82,7 +82,7 @@ func take(c *call, o *takeOptions) error {
 	if err != nil {
 		return err
 	}
-	notes, err := o.notes(c, q)
+	notes, err := o.notes(c, q, k.begun())
 	if err != nil {
 		return err
 	}
@@ -142,16 +142,16 @@ func (o *takeOptions) way(ctx context.Context, q *asked, notes []*model.Note) (*
 var takes = []string{"piece-back", "lift", "leave-out", "helpers", "instructor", "move"}
 
 // notes are what was typed behind RIDER.
-func (o *takeOptions) notes(c *call, q *asked) ([]*model.Note, error) {
+func (o *takeOptions) notes(c *call, q *asked, now model.Instant) ([]*model.Note, error) {
 	if len(c.args) == 2 {
 		return nil, nil
 	}
 	word, args := c.args[2], c.args[3:]
 	switch {
 	case word == "change" && len(args) == 2:
-		return o.change(q, args[0], args[1])
+		return o.change(q, now, args[0], args[1])
 	case word == "swap" && len(args) == 1:
-		return o.swap(q, args[0])
+		return o.swap(q, now, args[0])
 	case word == "change", word == "swap", !slices.Contains(takes, word):
 		return nil, wrongUse("it is written: tackwright take FOLDER RIDER KIND ..., with change RIDER LESSON, swap OTHER or one of: %s", strings.Join(takes, ", "))
 	}
@@ -180,7 +180,7 @@ func (o *takeOptions) notes(c *call, q *asked) ([]*model.Note, error) {
 	return []*model.Note{n}, nil
 }
 
-func (o *takeOptions) change(q *asked, rider, lesson string) ([]*model.Note, error) {
+func (o *takeOptions) change(q *asked, now model.Instant, rider, lesson string) ([]*model.Note, error) {
 	from, err := o.rideNamed(q, rider)
 	if err != nil {
 		return nil, err
@@ -195,10 +195,10 @@ func (o *takeOptions) change(q *asked, rider, lesson string) ([]*model.Note, err
 	if err != nil {
 		return nil, err
 	}
-	return o.changes(q, lessonChange{from, to})
+	return o.changes(q, now, lessonChange{from, to})
 }
 
-func (o *takeOptions) swap(q *asked, rider string) ([]*model.Note, error) {
+func (o *takeOptions) swap(q *asked, now model.Instant, rider string) ([]*model.Note, error) {
 	other, err := o.rideNamed(q, rider)
 	if err != nil {
 		return nil, err
@@ -206,7 +206,7 @@ func (o *takeOptions) swap(q *asked, rider string) ([]*model.Note, error) {
 	if other.Meeting == q.ride.Meeting {
 		return nil, no("%s and %s ride in the same lesson", q.ride.Rider.Called(), other.Rider.Called())
 	}
-	return o.changes(q, lessonChange{q.ride, other.Meeting}, lessonChange{other, q.ride.Meeting})
+	return o.changes(q, now, lessonChange{q.ride, other.Meeting}, lessonChange{other, q.ride.Meeting})
 }
 
 // lessonChange is a ride that is to be in another lesson.
@@ -216,7 +216,7 @@ type lessonChange struct {
 }
 
 // changes are the notes, if each lesson takes its rider in and she may be moved.
-func (o *takeOptions) changes(q *asked, all ...lessonChange) (notes []*model.Note, err error) {
+func (o *takeOptions) changes(q *asked, now model.Instant, all ...lessonChange) (notes []*model.Note, err error) {
 	for _, x := range all {
 		var leaves *model.Rider
 		for _, y := range all {
@@ -227,6 +227,8 @@ func (o *takeOptions) changes(q *asked, all ...lessonChange) (notes []*model.Not
 		switch why := q.week.NoPlace(model.Ask{Rider: x.ride.Rider, Meeting: x.to}, leaves); {
 		case x.ride.Rider.MayChange == model.ChangeNever:
 			return nil, no("%s is never moved to another lesson, as her entry says", x.ride.Rider.Called())
+		case !now.Before(model.Instant{Date: x.to.Date, Minute: x.to.Start}):
+			return nil, no("%s has begun", x.to.Name)
 		case why != "":
 			return nil, no("%s cannot ride in %s: %s", x.ride.Rider.Called(), x.to.Name, why)
 		}

@@ -65,7 +65,9 @@ type wayOut struct {
 }
 
 func ways(c *call, o *rideOptions) error {
-	q, err := o.ask(c, "on the ground", isGrounded)
+	q, err := o.ask(c, "on the ground", func(r *model.Ride, p *model.Plan) bool {
+		return r.State == model.Open && p.Turns[r.Index] == nil
+	})
 	if err != nil {
 		return err
 	}
@@ -91,11 +93,6 @@ func ways(c *call, o *rideOptions) error {
 		return c.json(a)
 	}
 	return c.print(a.text(q))
-}
-
-// isGrounded reports whether a ride is open or started, and on the ground.
-func isGrounded(r *model.Ride, p *model.Plan) bool {
-	return r.State != model.Off && p.Turns[r.Index] == nil
 }
 
 func (o *rideOptions) wayOut(c *call, q *asked, x *solver.Way) wayOut {
