@@ -50,7 +50,8 @@ type Due struct {
 // No rule stops a ride because a weighing is old, so none waits for one.
 func (c *Centre) Due(from Date, days int) []*Due {
 	f := &dueFinder{Centre: c, last: from + Date(days), forms: map[*Rider]*Due{}, reviews: map[*Out]*Due{},
-		fits: map[*FitRow]*Due{}, checks: map[*Piece]*Due{}, rowsOf: map[*Horse][]*FitRow{}}
+		fits: map[*FitRow]*Due{}, checks: map[*Piece]*Due{}, rowsOf: map[*Horse][]*FitRow{},
+		choices: map[partKey][][]*Piece{}, onDate: map[partKey][]option{}}
 	f.riders()
 	f.herd()
 	f.tack()
@@ -72,6 +73,8 @@ type dueFinder struct {
 	fits    map[*FitRow]*Due
 	checks  map[*Piece]*Due
 	rowsOf  map[*Horse][]*FitRow
+	choices map[partKey][][]*Piece // for a part of a row's tack sets, on any date
+	onDate  map[partKey][]option   // of those, what can be used on a date
 }
 
 // add takes the thing down where it runs out by the last date.

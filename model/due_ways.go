@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // waitsFor are the things that run out which the ride waits for: those that are
 // in any of the fewest renewals that let it go alone.
@@ -87,90 +90,142 @@ func (s *waySearch) horse(h *Horse) {
 }
 
 // option is one choice of a part of the tack set: a seat, its pads, a girth, or
-// the piece for one need of the rider.
+// the pieces for the rider's needs of one kind.
 type option struct {
 	pieces []*Piece
 	needs  []*Due
 }
 
-// row goes through the tack sets of a fit row. Where any pieces of the parts go
-// together, it is enough to take of each part the options that need fewest.
+// row goes through the tack sets of a fit row, and takes down what is in any of
+// those that need fewest and that the horse carries.
 func (s *waySearch) row(row *FitRow, needs []*Due) {
 	parts := s.parts(row)
-	n, all, heaviest := len(needs), needs, s.r.Rider.Weight
-	for _, part := range parts {
-		if len(part) == 0 {
-			return
-		}
-		least := len(slices.MinFunc(part, func(a, b option) int { return len(a.needs) - len(b.needs) }).needs)
-		var most Grams
-		for _, o := range part {
-			if len(o.needs) == least {
-				all, most = append(all, o.needs...), max(most, s.w.weigh(o.pieces))
-			}
-		}
-		n, heaviest = n+least, heaviest+most
+	carries := func(load Grams) bool {
+		return row.Horse.Carries(s.r.Rider.Weight+load, s.r.Rider.Support, s.w.House)
 	}
-	switch {
-	case s.tooMany(n):
-	case !s.needsTwoAlike() && row.Horse.Carries(heaviest, s.r.Rider.Support, s.w.House):
-		s.found(n, all)
-	default:
-		s.oneByOne(&Turn{Horse: row.Horse}, parts, needs)
-	}
-}
-
-// needsTwoAlike reports whether one piece could be meant for two needs.
-func (s *waySearch) needsTwoAlike() bool {
-	for i, x := range s.r.Rider.Extras {
-		if slices.ContainsFunc(s.r.Rider.Extras[:i], func(y ExtraNeed) bool { return x.Kind == y.Kind }) {
-			return true
-		}
-	}
-	return false
-}
-
-// oneByOne tries every set of options. The turn holds what is chosen as extras,
-// whatever it is: only its weight counts.
-func (s *waySearch) oneByOne(t *Turn, parts [][]option, needs []*Due) {
-	switch {
-	case s.tooMany(len(needs)):
-		return
-	case len(parts) == 0:
-		if s.w.TooHeavy(s.r.Rider, t) == "" {
-			s.found(len(needs), needs)
-		}
+	lightest := s.lightest(parts, -1)
+	n := slices.IndexFunc(lightest, func(load Grams) bool { return load >= 0 && carries(load) })
+	if n < 0 || s.tooMany(len(needs)+n) {
 		return
 	}
-	for _, o := range parts[0] {
-		if slices.ContainsFunc(o.pieces, func(p *Piece) bool { return slices.Contains(t.Extras, p) }) {
+	all := needs
+	for i, part := range parts {
+		if !slices.ContainsFunc(part, func(o option) bool { return len(o.needs) > 0 }) {
 			continue
 		}
-		with := &Turn{Horse: t.Horse, Extras: slices.Concat(t.Extras, o.pieces)}
-		s.oneByOne(with, parts[1:], slices.Concat(needs, o.needs))
+		others := s.lightest(parts, i)
+		for _, o := range part {
+			if k := n - len(o.needs); k >= 0 && k < len(others) && others[k] >= 0 && carries(others[k]+s.w.weigh(o.pieces)) {
+				all = append(all, o.needs...)
+			}
+		}
 	}
+	s.found(len(needs)+n, all)
+}
+
+// lightest is the load of the lightest set of all parts but one, by how many
+// renewals it needs; below 0 is that there is none.
+func (s *waySearch) lightest(parts [][]option, but int) []Grams {
+	loads := []Grams{0}
+	for i, part := range parts {
+		if i == but {
+			continue
+		}
+		var next []Grams
+		for _, o := range part {
+			weight := s.w.weigh(o.pieces)
+			for n, load := range loads {
+				if load < 0 {
+					continue
+				}
+				for len(next) <= n+len(o.needs) {
+					next = append(next, -1)
+				}
+				if at := &next[n+len(o.needs)]; *at < 0 || load+weight < *at {
+					*at = load + weight
+				}
+			}
+		}
+		loads = next
+	}
+	return loads
 }
 
 // parts are the parts of a row's tack sets, each with its options.
 func (s *waySearch) parts(row *FitRow) [][]option {
-	parts := [][]option{s.options([][]*Piece{{row.Seat}}), s.options(s.w.PadChoices(row.Horse, row.Seat, row))}
+	parts := [][]option{s.usable(row, "seat", func() [][]*Piece { return [][]*Piece{{row.Seat}} }),
+		s.usable(row, "pads", func() [][]*Piece { return s.w.PadChoices(row.Horse, row.Seat, row) })}
 	if row.Seat.TakesGirth() {
-		parts = append(parts, s.pieces(func(p *Piece) bool { return p.Kind == Girth && p.Buckles(row.Seat) && row.HasGirth(p) }))
+		parts = append(parts, s.usable(row, "girth", func() [][]*Piece {
+			return s.oneOf(func(p *Piece) bool { return p.Kind == Girth && p.Buckles(row.Seat) && row.HasGirth(p) })
+		}))
 	}
-	for _, need := range s.r.Rider.Extras {
-		parts = append(parts, s.pieces(func(p *Piece) bool { return need.MetBy(p) && p.GoesOnSeat(row.Seat) }))
+	for i, x := range s.r.Rider.Extras {
+		alike := func(y ExtraNeed) bool { return y.Kind == x.Kind }
+		if !slices.ContainsFunc(s.r.Rider.Extras[:i], alike) {
+			needs := slices.DeleteFunc(slices.Clone(s.r.Rider.Extras), func(y ExtraNeed) bool { return !alike(y) })
+			parts = append(parts, s.usable(row, fmt.Sprint(needs), func() [][]*Piece { return s.extras(row, needs) }))
+		}
 	}
 	return parts
 }
 
-func (s *waySearch) pieces(ok func(*Piece) bool) []option {
+// partKey is a part of a row's tack sets on a date.
+type partKey struct {
+	row  *FitRow
+	part string
+	on   Date
+}
+
+// usable are the choices for a part that can be used at the ride. On a date on which
+// no piece of them is out they are those of every ride.
+func (s *waySearch) usable(row *FitRow, part string, make func() [][]*Piece) []option {
+	choices, ok := s.choices[partKey{row: row, part: part}]
+	if !ok {
+		choices = make()
+		s.choices[partKey{row: row, part: part}] = choices
+	}
+	out := slices.ContainsFunc(choices, func(pieces []*Piece) bool {
+		return slices.ContainsFunc(pieces, func(p *Piece) bool { return len(p.Out) > 0 })
+	})
+	if out {
+		return s.options(choices)
+	}
+	key := partKey{row, part, s.r.Date()}
+	options, ok := s.onDate[key]
+	if !ok {
+		options = s.options(choices)
+		s.onDate[key] = options
+	}
+	return options
+}
+
+// oneOf are the choices of one piece.
+func (f *dueFinder) oneOf(ok func(*Piece) bool) [][]*Piece {
 	var one [][]*Piece
-	for _, p := range s.Pieces {
+	for _, p := range f.Pieces {
 		if ok(p) {
 			one = append(one, []*Piece{p})
 		}
 	}
-	return s.options(one)
+	return one
+}
+
+// extras are the choices of pieces for needs of one kind, a piece for each.
+func (s *waySearch) extras(row *FitRow, needs []ExtraNeed) [][]*Piece {
+	choices := [][]*Piece{nil}
+	for _, need := range needs {
+		var more [][]*Piece
+		for _, chosen := range choices {
+			for _, p := range s.Pieces {
+				if need.MetBy(p) && p.GoesOnSeat(row.Seat) && !slices.Contains(chosen, p) {
+					more = append(more, append(slices.Clone(chosen), p))
+				}
+			}
+		}
+		choices = more
+	}
+	return choices
 }
 
 // options are those choices of pieces that can be used at the ride, with the
