@@ -30,6 +30,7 @@ var (
 	wholeNumber = regexp.MustCompile(`^[+-]?\d{1,9}(?:\.0+)?$`)
 	someDate    = regexp.MustCompile(`^(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}|\d{2})$`)
 	dateAndTime = regexp.MustCompile(`^(\S+)[ T](\d{1,2}:\d\d(?: ?[ap]m)?)$`)
+	noSeconds   = regexp.MustCompile(`(\d:\d\d):00(?:\.0+)?( ?[ap]m)?$`)
 	splitAt     = regexp.MustCompile(`[;\n]`)
 	yesWords    = map[string]string{"yes": "true", "y": "true", "true": "true", "x": "true", "✓": "true", "✔": "true", "1": "true",
 		"no": "false", "n": "false", "false": "false", "0": "false"}
@@ -125,12 +126,16 @@ func (s Said) ways() []string {
 	if d := dateSaid(text, s.Order); d != "" {
 		ways = append(ways, d)
 	}
-	if m := dateAndTime.FindStringSubmatch(lower); m != nil {
+	typed := noSeconds.ReplaceAllString(strings.NewReplacer("a.m.", "am", "p.m.", "pm").Replace(lower), "$1$2")
+	if m := dateAndTime.FindStringSubmatch(typed); m != nil {
 		if t, err := timeOfDay(m[2]); err == nil && dateSaid(m[1], s.Order) != "" {
 			ways = append(ways, dateSaid(m[1], s.Order)+"T"+t.String())
+			if t == 0 { // a date, as some programs save it
+				ways = append(ways, dateSaid(m[1], s.Order))
+			}
 		}
 	}
-	t, err := timeOfDay(strings.NewReplacer("a.m.", "am", "p.m.", "pm").Replace(lower))
+	t, err := timeOfDay(typed)
 	if err == nil {
 		ways = append(ways, clockText(t))
 	}
