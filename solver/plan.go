@@ -47,7 +47,7 @@ func (e *encoder) solve(ctx context.Context, assume []sat.Lit, goals []ordered.G
 	if opts.start == nil {
 		opts.start = e.posted()
 	}
-	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: opts.start, Effort: opts.effort})
+	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: opts.start, Effort: opts.effort, Partitions: e.partitions()})
 	switch {
 	case err != nil && errors.Is(err, ctx.Err()):
 		return e.nobody(goals), nil
@@ -62,6 +62,30 @@ func (e *encoder) solve(ctx context.Context, assume []sat.Lit, goals []ordered.G
 		plan.Proof.Goals = append(plan.Proof.Goals, model.GoalResult(r))
 	}
 	return plan, nil
+}
+
+// partitions are the rides on horses, by horse and by date.
+func (e *encoder) partitions() [][][]sat.Lit {
+	var horses, dates [][]sat.Lit
+	of := map[model.Date]int{}
+	for _, h := range e.w.Centre.Horses {
+		var lits []sat.Lit
+		for _, p := range e.of[h] {
+			d := p.meeting.Date
+			if _, ok := of[d]; !ok {
+				of[d] = len(dates)
+				dates = append(dates, nil)
+			}
+			for _, on := range p.rides {
+				lits = append(lits, on.lit)
+				dates[of[d]] = append(dates[of[d]], on.lit)
+			}
+		}
+		if len(lits) > 0 {
+			horses = append(horses, lits)
+		}
+	}
+	return [][][]sat.Lit{horses, dates}
 }
 
 // finish audits a plan and says of each ride on the ground what stands in its

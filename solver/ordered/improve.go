@@ -19,6 +19,7 @@ func (g *search) improve(ticks int) {
 	if heaviest == 1 {
 		g.extend(1 + ticks/2)
 	}
+	g.roam(g.q.effort() + 1 + ticks/2)
 	for unit := heaviest; unit > 0 && !g.over(); unit /= 2 {
 		if unit == heaviest || (g.upper()-g.lower)/unit <= finest {
 			g.descend(1+ticks/4, end, unit)

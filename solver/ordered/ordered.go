@@ -92,6 +92,9 @@ type Result struct {
 
 // Options may all be left out.
 type Options struct {
+	// Partitions part literals that tell solutions apart into regions, each in its way. Better solutions
+	// are also looked for among those that differ from the best in a few regions only.
+	Partitions [][][]sat.Lit
 	// Start lists literals that the first solution should satisfy, as far as that is easy.
 	Start []sat.Lit
 	// Progress is told when the best value or the bound of the goal being worked on changes.

@@ -98,10 +98,20 @@ func (p *puzzle) best() []int {
 }
 
 // check asks Minimise and compares with every solution there is.
+// partitions of the variables: each by itself, and two halves.
+func (p *puzzle) partitions() [][][]sat.Lit {
+	var each [][]sat.Lit
+	for _, l := range p.lits {
+		each = append(each, []sat.Lit{l, l.Not()})
+	}
+	half := len(p.lits) / 2
+	return [][][]sat.Lit{each, {p.lits[:half], p.lits[half:]}}
+}
+
 func check(t *testing.T, s *sat.Solver, p *puzzle, seed uint64) {
 	t.Helper()
 	want := p.best()
-	model, results, err := ordered.Minimise(ctx, s, p.assume, p.goals, ordered.Options{Start: p.lits[:2]})
+	model, results, err := ordered.Minimise(ctx, s, p.assume, p.goals, ordered.Options{Start: p.lits[:2], Partitions: p.partitions()})
 	if want == nil {
 		u, ok := err.(*ordered.Unsatisfiable)
 		if !ok {

@@ -48,6 +48,8 @@ type search struct {
 	raised   int // effort when the last core was found
 	turned   int // effort when improve last had its turn
 	patience int // ticks until it has the next
+	parts    []*partition
+	dice     uint64
 
 	beside chan Beside // nil where nothing is awaited
 	asked  bool
@@ -72,6 +74,7 @@ type due struct {
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
 	g.turned, g.raised, g.since, g.patience = q.effort(), q.effort(), q.effort(), pace.ticks
+	g.parts, g.dice = partitions(q.opts.Partitions), 1
 	if d := &q.goals[goal]; d.Open != nil {
 		d.Softs, d.Least = d.Open(q.best)
 	}
