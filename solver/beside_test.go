@@ -108,7 +108,7 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 }
 
 // What a search has found of the goals before makes the bound tighter, and no
-// less true: of two weeks too large to try all plans, where the search has proved
+// less true: of some weeks too large to try all plans, where the search has proved
 // what is best.
 func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 	size, err := drawn.Named("median")
@@ -116,7 +116,7 @@ func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 		t.Fatal(err)
 	}
 	tighter := 0
-	for _, seed := range []uint64{1, 4} {
+	for _, seed := range []uint64{1, 4, 8, 10} {
 		e := encode(drawn.Week(size, seed, false))
 		goals := e.goals()[:4]
 		real := goals[3].Beside
@@ -131,6 +131,10 @@ func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 		best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals, ordered.Options{})
 		if err != nil || !results[3].Proved {
 			t.Fatalf("%v, %+v", err, results)
+		}
+		if leaning.Priced == nil { // it was proved before it was asked for
+			leaning = real(best, results[3].Value+5, nil)(context.Background())
+			plain = leaning
 		}
 		if leaning.Least > results[3].Value || plain.Least > leaning.Least {
 			t.Errorf("week %d: bound %d, with what was found %d, and the best is %d", seed, plain.Least, leaning.Least, results[3].Value)
