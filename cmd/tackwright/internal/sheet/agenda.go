@@ -83,7 +83,7 @@ func (a *agenda) event(uid string, start, end model.Minute) calendar.Event {
 func (a *agenda) revised() model.Instant {
 	at := a.Stamp.At
 	for _, n := range a.week.Centre.Notes {
-		if n.Number <= a.Stamp.Notes && at.Before(n.At) {
+		if n.Number == a.Stamp.Notes && at.Before(n.At) {
 			at = n.At
 		}
 	}
