@@ -5,6 +5,7 @@ centre, and prints what to pull in the morning.
 Commands:
 
 	new      make a folder for a centre, to be filled in
+	desk     the plan on a page in the browser, for people who type no commands
 	import   take a centre's spreadsheet into its folder; or write the template of one
 	check    name what is wrong or missing, and what to measure first
 	keys     explain every table and key of a folder

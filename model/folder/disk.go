@@ -154,7 +154,7 @@ func (d disk) makeDirs(dir string) error {
 
 // clear removes what a crash or a full disk left half done.
 func (d disk) clear() error {
-	dirs := []string{".", "plans", "notes", "posted", "ridden", "standing", "history"}
+	dirs := []string{".", "plans", "notes", "posted", "ridden", "standing", "history", "ticks"}
 	shards, err := d.shards()
 	if err != nil {
 		return err

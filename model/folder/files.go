@@ -12,6 +12,9 @@ import (
 // pencilled in plans/ is never an input, and history/ is for undoing.
 var own = []string{"notes", "posted", "ridden", "standing"}
 
+// aside are those that are read when they are asked for.
+var aside = []string{"plans", "history", "ticks"}
+
 // copies match names that editors and sync services give to copies of a file.
 var copies = regexp.MustCompile(`(?i)~$|^#.*#$|^\.#|\.sw[a-p]$|\.(bak|orig|old|tmp|save|rej)$` +
 	`|conflicted copy|sync-conflict|case conflict|\bconflict[-_ )]|- copy( \(\d+\))?\.toml$|^copy (\(\d+\) )?of | \(\d+\)\.toml$| copy( \d+)?\.toml$`)
@@ -30,7 +33,7 @@ func look(dir string) ([]found, error) {
 	}
 	files := sift("", top)
 	for _, e := range top {
-		if !e.IsDir() || strings.HasPrefix(e.Name(), ".") || e.Name() == "plans" || e.Name() == "history" {
+		if !e.IsDir() || strings.HasPrefix(e.Name(), ".") || slices.Contains(aside, e.Name()) {
 			continue
 		}
 		inside, err := os.ReadDir(filepath.Join(dir, e.Name()))

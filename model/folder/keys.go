@@ -22,6 +22,8 @@ func Keys() string {
 	}
 	p.b.WriteString("\nA plan in plans/ is pencilled: it is read when it is asked for, and never goes into another plan.\n")
 	p.sheet(planKeys.sheet(), 2)
+	p.b.WriteString("\nThe desk keeps what is ticked on pull lists.\n")
+	p.sheet(tickKeys.sheet(), 2)
 	p.b.WriteString("\nWhat the program changed is kept in history/, a file a change, so that it can be undone.\n")
 	p.sheet(changeKeys.sheet(), 2)
 	return p.b.String()

@@ -43,7 +43,7 @@ func TestEveryKeySaysWhatItMeansAndHowItIsWritten(t *testing.T) {
 	for _, s := range sections {
 		walk(s.sheet)
 	}
-	for _, s := range []*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet(), planKeys.sheet(), changeKeys.sheet(), standingKeys.sheet()} {
+	for _, s := range []*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet(), planKeys.sheet(), tickKeys.sheet(), changeKeys.sheet(), standingKeys.sheet()} {
 		walk(s)
 	}
 }
@@ -71,7 +71,7 @@ func TestEveryExampleOnThePageCanBeRead(t *testing.T) {
 			}
 		}
 	}
-	for _, s := range append([]*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet(), planKeys.sheet(), changeKeys.sheet(), standingKeys.sheet()}, sheets()...) {
+	for _, s := range append([]*sheet{noteKeys.sheet(), postedKeys.sheet(), riddenKeys.sheet(), planKeys.sheet(), tickKeys.sheet(), changeKeys.sheet(), standingKeys.sheet()}, sheets()...) {
 		walk(s)
 	}
 	if tried < 300 {

@@ -8,6 +8,7 @@
 package command
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -20,6 +21,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tackwright/cmd/tackwright/internal/answer"
+	"tackwright/cmd/tackwright/internal/desk/search"
 )
 
 // Exit statuses of the program.
@@ -56,12 +58,15 @@ type call struct {
 	out, err io.Writer
 	args     []string
 	asJSON   bool // --json was said
+
+	// again runs another command line, and returns what it says.
+	again func(ctx context.Context, args []string) search.Answer
 }
 
 // commands in the order in which a newcomer needs them.
 func commands() []*command {
 	return []*command{
-		newCommand, importCommand, checkCommand, keysCommand,
+		newCommand, deskCommand, importCommand, checkCommand, keysCommand,
 		termCommand, planCommand, whyCommand, whyNotCommand, waysCommand, takeCommand, groundedCommand,
 		buyCommand, roomCommand,
 		pullCommand, sheetCommand, calendarCommand, auditCommand, postCommand,
@@ -75,7 +80,18 @@ func commands() []*command {
 // Run runs one command line and returns the exit status. When ctx ends, a
 // search ends with the best plan it has.
 func Run(ctx context.Context, env Env, in io.Reader, out, errOut io.Writer, args []string) int {
-	err := run(&call{ctx: ctx, env: env, out: out, err: errOut, args: args})
+	c := &call{ctx: ctx, env: env, out: out, err: errOut, args: args}
+	c.again = func(ctx context.Context, args []string) search.Answer {
+		var out, wrong bytes.Buffer
+		status := Run(ctx, Env{Now: env.Now}, nil, &out, &wrong, args)
+		return search.Answer{Status: status, Out: out.String(), Wrong: wrong.String()}
+	}
+	var err error
+	if len(args) == 1 && args[0] == searching {
+		err = search.Serve(ctx, in, out, c.again)
+	} else {
+		err = run(c)
+	}
 	var ends exit
 	switch {
 	case err == nil:

@@ -1,0 +1,149 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"tackwright/cmd/tackwright/internal/sheet"
+	"tackwright/cmd/tackwright/internal/sheet/paper"
+	"tackwright/model"
+)
+
+// dayView is one date: the wall chart, its lessons, its herd, its notes.
+type dayView struct {
+	Date          model.Date
+	Name          string
+	Before, After model.Date
+	Plan          string // in words
+	Posted        bool
+	None          bool // there is no plan yet
+	Over          bool
+	Same          bool // a note is later than what is posted
+	Broken        []string
+	Inherited     []string
+	Gone          []string
+	Chart         *paper.Sheet
+	Lessons       []lessonView
+	Herd          []herdView
+	Notes         []noteView
+}
+
+// herdView is a horse on a date.
+type herdView struct {
+	Name, Path string
+	Rides      int
+	Work       string
+	Stopped    string // why it does not work then
+}
+
+// noteView is a note in force that is for a date.
+type noteView struct {
+	Number   int
+	Words    string
+	By       string
+	Liftable bool
+}
+
+func showDay(v *visit) error {
+	r := v.reading
+	r.Lock()
+	defer r.Unlock()
+	d := v.date()
+	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today}
+	s, err := r.on(d)
+	if err != nil {
+		return err
+	}
+	if s == nil {
+		x.None, s = true, r.bare(d)
+	} else {
+		if err := x.tell(r, s); err != nil {
+			return err
+		}
+	}
+	x.Lessons = lessonsOf(s, d)
+	x.Herd = herdOf(s, d)
+	x.Notes = notesOn(r.Centre, d)
+	return v.show("day", x.Name, x)
+}
+
+func dayName(d model.Date) string { return (&model.Week{}).DayName(d) }
+
+// tell says which plan it is, and what of it can no longer be.
+func (x *dayView) tell(r *reading, s *standing) error {
+	x.Posted = s.posted()
+	x.Plan = planWords(r, s)
+	x.Same = s.stamp.Notes > 0
+	for _, b := range s.found {
+		if b.Inherited {
+			x.Inherited = append(x.Inherited, sentence(b.Words))
+		} else {
+			x.Broken = append(x.Broken, sentence(b.Words))
+		}
+	}
+	for _, t := range s.gone {
+		x.Gone = append(x.Gone, t.Start.Clock(r.Centre.House.TwelveHour)+" "+t.LessonName)
+	}
+	chart, err := once(r, "chart "+x.Date.String(), func() (*paper.Sheet, error) {
+		return sheet.WallChart(s.week, s.plan, x.Date, s.stamp)
+	})
+	x.Chart = chart
+	return err
+}
+
+// planWords say which plan it is: a version, or pencilled.
+func planWords(r *reading, s *standing) string {
+	if !s.posted() {
+		words := "Pencilled, not posted yet"
+		if s.edited {
+			words += "; edited by hand"
+		}
+		return words
+	}
+	words := fmt.Sprintf("Version %d, posted by %s on %s", s.stamp.Version, cmp.Or(s.stamp.By, "somebody"), instantWords(r.Centre, s.stamp.At))
+	if s.stamp.Notes > 0 {
+		words += fmt.Sprintf("; with notes up to %d", s.stamp.Notes)
+	}
+	if s.stamp.Unread != "" {
+		words += "; " + s.stamp.Unread
+	}
+	return words
+}
+
+func instantWords(c *model.Centre, i model.Instant) string {
+	return i.Date.Words() + " " + i.Minute.Clock(c.House.TwelveHour)
+}
+
+// herdOf are the horses of the centre on a date, those that work first.
+func herdOf(s *standing, d model.Date) []herdView {
+	rides := map[*model.Horse]int{}
+	work := map[*model.Horse]int64{}
+	for _, x := range s.week.Stints(s.plan) {
+		if x.Date == d {
+			work[x.Turn.Horse] += x.Work
+			if x.Rider != nil {
+				rides[x.Turn.Horse]++
+			}
+		}
+	}
+	var all []herdView
+	for _, h := range s.week.Centre.Horses {
+		x := herdView{Name: h.Name, Path: horsePath(h, d), Rides: rides[h], Stopped: s.week.NotThere(h, d, 0, 24*60)}
+		if work[h] > 0 {
+			x.Work = model.InHours(work[h])
+		}
+		all = append(all, x)
+	}
+	slices.SortStableFunc(all, func(a, b herdView) int {
+		return cmp.Or(cmp.Compare(b2i(b.Rides > 0), b2i(a.Rides > 0)), cmp.Compare(a.Name, b.Name))
+	})
+	return all
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

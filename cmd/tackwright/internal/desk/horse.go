@@ -1,0 +1,135 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+
+	"tackwright/cmd/tackwright/internal/sheet"
+	"tackwright/cmd/tackwright/internal/sheet/paper"
+	"tackwright/model"
+)
+
+// horseView is a horse around a date: its week against its limits, whom it
+// carries, and what can be said of it.
+type horseView struct {
+	Horse   *model.Horse
+	Date    model.Date
+	Name    string // of the date
+	Stopped string
+	From    string // the time that a note on it begins at
+	Week    *paper.Sheet
+	Rides   []rideView
+	Works   []string
+	Over    bool
+}
+
+func showHorse(v *visit) error {
+	r := v.reading
+	r.Lock()
+	defer r.Unlock()
+	h, err := v.horse()
+	if err != nil {
+		return err
+	}
+	d := v.date()
+	x := &horseView{Horse: h, Date: d, Name: dayName(d), Over: d < r.today}
+	s, err := r.on(d)
+	if err != nil {
+		return err
+	}
+	if s == nil {
+		s = r.bare(d)
+	}
+	x.Stopped = s.week.NotThere(h, d, 0, 24*60)
+	x.From = r.noteFrom(d).String()
+	x.Week, err = once(r, "horse "+h.Name+d.String(), func() (*paper.Sheet, error) {
+		return sheet.HorseWeeks(s.week, s.plan, d, s.stamp, h)
+	})
+	if err != nil {
+		return err
+	}
+	first := d.WeekStart(r.Centre.House.WeekStarts)
+	for day := first; day <= first+6; day++ {
+		s, err := r.on(day)
+		if err != nil || s == nil {
+			continue
+		}
+		for _, ride := range s.week.Rides {
+			if t := s.turn(ride); ride.Date() == day && t != nil && t.Horse == h {
+				y := rideOf(s, ride)
+				y.Start = ride.Start.Clock(s.week.House.TwelveHour)
+				x.Rides = append(x.Rides, y)
+			}
+		}
+	}
+	return v.show("horse", h.Name, x)
+}
+
+// noteFrom is the time of day from which something noted of a date holds: now,
+// where it is the computer's own; else shortly before the first lesson.
+func (r *reading) noteFrom(d model.Date) model.Minute {
+	if r.real && d == r.today {
+		return r.now.Minute
+	}
+	first := model.Minute(8 * 60)
+	for i, m := range r.bare(d).week.Meetings {
+		if i == 0 || m.Start-30 < first {
+			first = m.Start - 30
+		}
+	}
+	return max(0, first)
+}
+
+// riderView is a rider around a date.
+type riderView struct {
+	Rider *model.Rider
+	Date  model.Date
+	Usual []string
+	Rides []rideView
+	Form  string
+}
+
+func showRider(v *visit) error {
+	r := v.reading
+	r.Lock()
+	defer r.Unlock()
+	rider, err := v.rider()
+	if err != nil {
+		return err
+	}
+	d := v.date()
+	x := &riderView{Rider: rider, Date: d}
+	switch {
+	case r.Centre.House.Elsewhere.Forms:
+	case rider.FormUntil == 0:
+		x.Form = "Nobody recorded until when her form is valid."
+	default:
+		x.Form = "Form valid until " + rider.FormUntil.String() + "."
+	}
+	first := d.WeekStart(r.Centre.House.WeekStarts)
+	for day := first; day <= first+6; day++ {
+		s, err := r.on(day)
+		if err != nil || s == nil {
+			s = r.bare(day)
+		}
+		for _, ride := range s.week.Rides {
+			if ride.Date() != day || ride.Rider != rider {
+				continue
+			}
+			y := rideOf(s, ride)
+			y.Start = ride.Start.Clock(s.week.House.TwelveHour)
+			x.Rides = append(x.Rides, y)
+			if usual := s.week.Standing(ride); usual != nil {
+				words := usual.Horse.Name
+				if usual.Seat != nil {
+					words += " in " + usual.Seat.Tag
+				}
+				if !slices.Contains(x.Usual, words) {
+					x.Usual = append(x.Usual, words)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(x.Rides, func(a, b rideView) int { return cmp.Compare(a.Date, b.Date) })
+	return v.show("rider", rider.Called(), x)
+}

@@ -1,0 +1,173 @@
+package desk_test
+
+import (
+	"net/http"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"tackwright/cmd/tackwright/internal/desk"
+	"tackwright/model"
+)
+
+const wednesday = "2026-10-14"
+
+var seal = regexp.MustCompile(`name="seal" value="([0-9a-f]+)"`)
+
+// planned plans the week and posts it.
+func (b *browser) planned() {
+	b.t.Helper()
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	says(b.t, b.found(), "Proved: no plan does better")
+	m := seal.FindStringSubmatch(b.get("/week/"+wednesday+"/post", http.StatusOK))
+	if m == nil {
+		b.t.Fatal("the plan cannot be posted")
+	}
+	b.post("/week/"+wednesday+"/post", http.StatusOK, "seal", m[1])
+}
+
+func TestTheCoordinatorPlansTheWeekComparesAndPosts(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	says(t, b.get("/day/"+wednesday, http.StatusOK), "Version 6, posted by Nell Ashworthy")
+	posted := read(t, dir).Centre.Posted
+	if last := posted[len(posted)-1]; last.By == nil || last.By.Name != "Nell Ashworthy" || last.From != model.On(2026, 10, 12) {
+		t.Errorf("posted: %+v", last)
+	}
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	b.found()
+	says(t, b.get("/week/"+wednesday+"/post", http.StatusOK), "It stands in for version 6", "0 differ")
+}
+
+func TestWhatIsPostedIsWhatWasLookedAt(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	b.found()
+	says(t, b.post("/week/"+wednesday+"/post", http.StatusConflict, "seal", "0123"), "no longer what you looked at")
+}
+
+// Two touches from the day: the horse, and why it cannot work.
+func TestALameHorseIsTwoTouchesFromAProvedRepair(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	day := b.get("/day/"+wednesday, http.StatusOK)
+	if !strings.Contains(day, `href="/horse/Wicket?on=2026-10-14"`) {
+		t.Fatal("the day does not lead to the horse")
+	}
+	horse := b.get("/horse/Wicket?on=2026-10-14", http.StatusOK)
+	says(t, horse, "Lame: mend the day")
+	if !strings.Contains(horse, `value="07:35"`) {
+		t.Error("the note does not begin now")
+	}
+	b.post("/horse/Wicket/out?on=2026-10-14", http.StatusOK, "from", "07:35", "why", "lame")
+	job := b.at
+	page := b.found()
+	says(t, page, "4 rides are not as posted", "Proved:", "10:00 Alban", "Before Wicket: W1", "Because Wicket is out (lame)",
+		"For the office: posted for later dates", "To be told")
+	if n := len(read(t, dir).Centre.Posted); n != 3 {
+		t.Fatalf("%d versions are posted before anybody said so", n)
+	}
+	page = b.post(job+"/post", http.StatusOK)
+	says(t, page, "It stands, as version 7")
+	if pdf := b.get(job+"/moved.pdf", http.StatusOK); !strings.HasPrefix(pdf, "%PDF-") {
+		t.Error("what moved cannot be printed")
+	}
+	says(t, b.get("/day/"+wednesday, http.StatusOK), "Version 7")
+	c := read(t, dir).Centre
+	n := c.Notes[len(c.Notes)-1]
+	if n.Kind != model.NoteHorseOut || n.Why != model.Lame || n.Horse.Name != "Wicket" || n.By.Name != "Nell Ashworthy" || n.From != 7*60+35 {
+		t.Errorf("noted: %+v", n)
+	}
+}
+
+func TestThePullListIsTickedOffAndTheTicksStayAfterARestart(t *testing.T) {
+	dir := demo(t)
+	d := open(t, dir, nil)
+	b := d.nell()
+	b.planned()
+	list := b.get("/pull/"+wednesday, http.StatusOK)
+	ticks := regexp.MustCompile(`name="tick" value="([^"]+)"`).FindAllStringSubmatch(list, -1)
+	if len(ticks) < 20 {
+		t.Fatalf("%d things can be ticked", len(ticks))
+	}
+	b.post("/pull/"+wednesday, http.StatusOK, "tick", ticks[0][1])
+	b.post("/pull/"+wednesday, http.StatusOK, "tick", ticks[1][1])
+	says(t, b.post("/pull/"+wednesday, http.StatusOK, "untick", ticks[1][1]), "1 of ")
+	says(t, b.post("/pull/"+wednesday, http.StatusConflict, "tick", "up Nobody 09:50 S99"), "no longer on the pull list")
+	d.close()
+	again := open(t, dir, nil).browser()
+	page := again.get("/pull/"+wednesday, http.StatusOK)
+	says(t, page, "1 of ", "done, Nell Ashworthy")
+	if !strings.Contains(page, `name="untick" value="`+ticks[0][1]+`"`) {
+		t.Error("the tick is gone")
+	}
+}
+
+func TestARideIsKeptAndForbiddenByAButtonAndTakenBack(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	alban := rideOf(t, b.get("/day/"+wednesday, http.StatusOK), "Alban")
+	says(t, b.post(alban+"/never", http.StatusOK, "horse", "Wicket"), "never, Alban, Wicket")
+	says(t, b.post(alban+"/keep", http.StatusConflict, "horse", "Wicket"), "contradicts note")
+	c := read(t, dir).Centre
+	note := c.Notes[len(c.Notes)-1]
+	b.post("/day/"+wednesday+"/mend", http.StatusOK)
+	says(t, b.found(), "10:00 Alban Wed 10:00: another horse")
+	b.post("/lift", http.StatusOK, "note", strconv.Itoa(note.Number))
+	b.post("/lift", http.StatusConflict, "note", "99")
+}
+
+func TestWhyIsAnsweredWhereTheQuestionArises(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.planned()
+	b.post("/horse/Wicket/out?on=2026-10-14", http.StatusOK, "from", "07:35", "why", "lame")
+	job := b.at
+	b.found()
+	b.post(job+"/post", http.StatusOK)
+	day := b.get("/day/"+wednesday, http.StatusOK)
+	b.post(rideOf(t, day, "Felix")+"/why", http.StatusOK)
+	says(t, b.found(), "Why is Felix on the ground?", "Felix could ride alone, and not with all that ride now.")
+	b.post(rideOf(t, day, "Alban")+"/whynot", http.StatusOK, "horse", "Quince")
+	says(t, b.found(), "Why is Alban not on Quince?")
+}
+
+// rideOf is where a day's page leads for a rider.
+func rideOf(t testing.TB, day, rider string) string {
+	t.Helper()
+	m := regexp.MustCompile(`href="(/ride/[^"]+)">` + rider + `<`).FindStringSubmatch(day)
+	if m == nil {
+		t.Fatalf("%s is not on the page", rider)
+	}
+	return m[1]
+}
+
+func TestNothingIsNotedByNobody(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).browser()
+	b.get("/", http.StatusOK)
+	before := len(read(t, dir).Centre.Notes)
+	says(t, b.post("/horse/Wicket/out?on=2026-10-14", http.StatusConflict, "from", "07:35", "why", "lame"), "Say who you are first")
+	if n := len(read(t, dir).Centre.Notes); n != before {
+		t.Errorf("%d notes, not %d", n, before)
+	}
+}
+
+func TestPagesAreServedWhileASearchGoesOn(t *testing.T) {
+	held := make(chan struct{})
+	b := open(t, demo(t), func(o *desk.Options) { o.Search = stuck(held) }).nell()
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	job := b.at
+	for _, path := range []string{"/week/" + wednesday, "/day/" + wednesday, job} {
+		begun := time.Now()
+		b.get(path, http.StatusOK)
+		if took := time.Since(begun); took > 2*time.Second {
+			t.Errorf("%s waited %s", path, took)
+		}
+	}
+	close(held)
+}

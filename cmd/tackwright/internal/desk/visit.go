@@ -1,0 +1,177 @@
+package desk
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"net/http"
+	"slices"
+
+	"tackwright/model"
+	"tackwright/model/folder"
+)
+
+// visit is one request, of somebody who may make it.
+type visit struct {
+	*desk
+	w http.ResponseWriter
+	r *http.Request
+	*session
+	reading *reading
+}
+
+// refused is what a person is told who asked for what cannot be.
+type refused struct {
+	status int
+	words  string
+}
+
+func (e *refused) Error() string { return e.words }
+
+func no(format string, args ...any) error {
+	return &refused{http.StatusConflict, fmt.Sprintf(format, args...)}
+}
+
+func notThere(format string, args ...any) error {
+	return &refused{http.StatusNotFound, fmt.Sprintf(format, args...)}
+}
+
+// route is what answers one kind of request.
+type route struct {
+	pattern string
+	least   model.Role // that may
+	do      func(*visit) error
+}
+
+// ranks of roles: each may do what those before it may.
+var ranks = []model.Role{model.Barn, model.Instructor, model.Office}
+
+func rank(r model.Role) int { return slices.Index(ranks, r) }
+
+// handler checks each request before it is answered.
+func (d *desk) handler() http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /look/{file}", serveLook)
+	for _, x := range routes() {
+		mux.HandleFunc(x.pattern, func(w http.ResponseWriter, r *http.Request) { d.answer(x, w, r) })
+	}
+	mux.HandleFunc("GET /enter", d.showEnter)
+	mux.HandleFunc("POST /enter", d.enter)
+	checked := http.NewCrossOriginProtection().Handler(mux)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'")
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "same-origin")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Permissions-Policy", "camera=(), microphone=(), geolocation=()")
+		if !d.mayCall(r) {
+			http.Error(w, "This computer is not known by that name. Add it with --name when the desk is started.", http.StatusMisdirectedRequest)
+			return
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
+		checked.ServeHTTP(w, r)
+	})
+}
+
+// answer answers a request of somebody whose role allows it.
+func (d *desk) answer(x route, w http.ResponseWriter, r *http.Request) {
+	s := d.sessionOf(w, r)
+	if s == nil {
+		http.Redirect(w, r, "/enter", http.StatusSeeOther)
+		return
+	}
+	v := &visit{desk: d, w: w, r: r, session: s}
+	w.Header().Set("Cache-Control", "no-store")
+	err := v.may(x)
+	if err == nil {
+		v.reading, err = d.read(v.asked())
+	}
+	if err == nil {
+		err = x.do(v)
+	}
+	if err != nil {
+		v.fail(err)
+	}
+}
+
+func (v *visit) may(x route) error {
+	if rank(v.role) < rank(x.least) {
+		return &refused{http.StatusForbidden, fmt.Sprintf("that is for the %s; you are here as %s", x.least, v.role)}
+	}
+	return nil
+}
+
+// asked is the date that the address names; 0 is none.
+func (v *visit) asked() model.Date {
+	for _, s := range []string{v.r.PathValue("date"), v.r.URL.Query().Get("on")} {
+		if d, err := model.ParseDate(s); err == nil {
+			return d
+		}
+	}
+	return 0
+}
+
+// date is that of the address, else today.
+func (v *visit) date() model.Date {
+	if d := v.asked(); d != 0 {
+		return d
+	}
+	return v.reading.today
+}
+
+// fail tells a person what could not be done, and that nothing was.
+func (v *visit) fail(err error) {
+	status := http.StatusInternalServerError
+	var says *refused
+	var busy *folder.BusyError
+	var changed *folder.ChangedError
+	var not *folder.RefusedError
+	var disk *folder.DiskError
+	switch {
+	case errors.As(err, &says):
+		status = says.status
+	case errors.As(err, &changed), errors.As(err, &not):
+		status = http.StatusConflict
+	case errors.As(err, &busy), errors.As(err, &disk):
+		status = http.StatusServiceUnavailable
+	}
+	v.page(status, "refused", "That cannot be", sentence(err.Error()))
+}
+
+// see sends the browser to another page, after something was done.
+func (v *visit) see(path string) error {
+	http.Redirect(v.w, v.r, path, http.StatusSeeOther)
+	return nil
+}
+
+// person is who does it; whoever has not said her name is asked.
+func (v *visit) person() (*model.Person, error) {
+	i := slices.IndexFunc(v.reading.Centre.Persons, func(p *model.Person) bool { return p.Name == v.session.who() })
+	if i < 0 {
+		return nil, &refused{http.StatusConflict, "say who you are first, under Name at the top: what is noted and posted carries it"}
+	}
+	return v.reading.Centre.Persons[i], nil
+}
+
+// page writes a page; what it shows was made before, so that an error leaves
+// none half written.
+func (v *visit) page(status int, name, title string, body any) error {
+	var b bytes.Buffer
+	if err := pages[name].Execute(&b, v.frame(title, body)); err != nil {
+		return fmt.Errorf("the page cannot be shown, which is a bug of this program: %w", err)
+	}
+	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	v.w.WriteHeader(status)
+	_, err := v.w.Write(b.Bytes())
+	if err != nil {
+		return nil // whoever asked is gone
+	}
+	return nil
+}
+
+// show is page for what was found.
+func (v *visit) show(name, title string, body any) error {
+	return v.page(http.StatusOK, name, title, body)
+}
