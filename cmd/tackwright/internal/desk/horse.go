@@ -87,6 +87,9 @@ type riderView struct {
 	Usual []string
 	Rides []rideView
 	Form  string
+
+	Office bool   // who looks may look for room
+	Path   string // that asks for it
 }
 
 func showRider(v *visit) error {
@@ -98,7 +101,7 @@ func showRider(v *visit) error {
 		return err
 	}
 	d := v.date()
-	x := &riderView{Rider: rider, Date: d}
+	x := &riderView{Rider: rider, Date: d, Office: v.role == model.Office, Path: "/rider/" + riderKey(rider) + "/room?on=" + d.String()}
 	switch {
 	case r.Centre.House.Elsewhere.Forms:
 	case rider.FormUntil == 0:

@@ -31,11 +31,16 @@ func routes() []route {
 		{"POST /lift", model.Instructor, lift},
 		{"POST /ride/{date}/{ride}/why", model.Instructor, askWhy},
 		{"POST /ride/{date}/{ride}/whynot", model.Instructor, askWhyNot},
+		{"POST /ride/{date}/{ride}/ways", model.Instructor, askWays},
 		{"POST /day/{date}/mend", model.Instructor, mendDay},
 
 		{"POST /week/{date}/plan", model.Office, planWeek},
 		{"GET /week/{date}/post", model.Office, showCompare},
 		{"POST /week/{date}/post", model.Office, postWeek},
+		{"POST /week/{date}/room", model.Office, askRoom},
+		{"POST /week/{date}/buy", model.Office, askBuy},
+		{"POST /rider/{rider}/room", model.Office, askRoomFor},
+		{"POST /job/{job}/take", model.Office, takeWay},
 
 		{"GET /job/{job}", model.Instructor, showJob},
 		{"GET /job/{job}/events", model.Instructor, watchJob},

@@ -18,6 +18,7 @@ type weekView struct {
 	Proved         bool
 	Over           bool // the week is, so that nothing of it is planned
 	Open, OnGround int
+	Office         bool // who looks may plan
 }
 
 type weekDay struct {
@@ -37,7 +38,7 @@ func showWeek(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	first := v.date().WeekStart(r.Centre.House.WeekStarts)
-	x := &weekView{From: first, Until: first + 6, Before: first - 7, After: first + 7, Over: first+6 < r.today}
+	x := &weekView{From: first, Until: first + 6, Before: first - 7, After: first + 7, Over: first+6 < r.today, Office: v.role == model.Office}
 	for d := first; d <= first+6; d++ {
 		day := r.weekDay(d)
 		x.Open += day.Seated + day.OnGround

@@ -26,11 +26,28 @@ func askWhyNot(v *visit) error {
 	return v.ask(ride, "Why is "+ride.Rider.Called()+" not on "+horse+"?", "whynot", "--horse", horse)
 }
 
-// ask has a command asked about a ride.
+// askWays asks what would seat a ride that is on the ground.
+func askWays(v *visit) error {
+	_, ride, err := v.ride()
+	if err != nil {
+		return err
+	}
+	return v.ask(ride, "What would seat "+ride.Rider.Called()+"?", "ways")
+}
+
+// ask has a command asked about a ride; its page is named as the command is.
 func (v *visit) ask(r *model.Ride, title, command string, flags ...string) error {
 	args := append([]string{command, v.Dir, r.Rider.Name, "--date", r.Date().String(), "--time", r.Start.String(), "--json"}, flags...)
-	j := v.start(&job{page: "why", title: title, least: model.Instructor, back: ridePath(r), args: args})
+	j := v.start(&job{page: command, title: title, least: model.Instructor, back: ridePath(r), args: args})
 	return v.see("/job/" + j.id)
+}
+
+// told reads the answer of a command, or says what went wrong.
+func (j *job) told(a any) (wrong string, err error) {
+	if j.answer.Status != 0 {
+		return sentence(strings.TrimSpace(strings.TrimPrefix(j.answer.Wrong, "tackwright: "))), nil
+	}
+	return "", json.Unmarshal([]byte(j.answer.Out), a)
 }
 
 // whyView is an answer in sentences, and what would change.
@@ -58,12 +75,9 @@ func showWhy(v *visit, j *job) error {
 			Price *price `json:"price"`
 		} `json:"choice"`
 	}
-	if j.answer.Status == 0 {
-		if err := json.Unmarshal([]byte(j.answer.Out), &a); err != nil {
-			return err
-		}
-	} else {
-		x.Wrong = sentence(strings.TrimSpace(strings.TrimPrefix(j.answer.Wrong, "tackwright: ")))
+	var err error
+	if x.Wrong, err = j.told(&a); err != nil {
+		return err
 	}
 	x.Said = a.Said
 	switch {

@@ -1,0 +1,101 @@
+package desk
+
+import (
+	"tackwright/model"
+)
+
+// askRoom looks for room in a week for all who wait.
+func askRoom(v *visit) error {
+	return v.askOf("room", "Room for the wait list", "/week/"+v.date().String(), v.Dir, "--week", v.date().String())
+}
+
+// askRoomFor looks for room for one rider.
+func askRoomFor(v *visit) error {
+	r, err := v.rider()
+	if err != nil {
+		return err
+	}
+	return v.askOf("room", "Room for "+r.Called(), riderPath(r, v.date()), v.Dir, r.Name, "--week", v.date().String())
+}
+
+// askBuy asks what one thing more would bring in a week.
+func askBuy(v *visit) error {
+	return v.askOf("buy", "What one thing more would bring", "/week/"+v.date().String(), v.Dir, v.date().String())
+}
+
+func (v *visit) askOf(command, title, back string, args ...string) error {
+	j := v.start(&job{page: command, title: title, least: model.Office, back: back, args: append(append([]string{command}, args...), "--json")})
+	return v.see("/job/" + j.id)
+}
+
+// roomView is where riders who wait could ride.
+type roomView struct {
+	Back, Wrong string
+	Plan        string
+	Ground      int `json:"on_the_ground"`
+	Riders      []struct {
+		Rider    string
+		Since    string `json:"waiting_since"`
+		Sessions int
+		Has      int
+		Lessons  []roomLesson
+		Place    *roomLesson
+	}
+	AtOnce *struct {
+		Placed int
+		Most   int `json:"at_most"`
+		Proved bool
+	} `json:"at_once"`
+	Cautions []string
+}
+
+type roomLesson struct {
+	Date, Start, Lesson string
+	Arena, Instructor   string
+	Horse, Seat, Girth  string
+	Unchecked           []string `json:"not_checked"`
+	Changes             []roomChange
+}
+
+type roomChange struct {
+	Date, Start, Rider string
+	Horse, Now         string
+	Ask                bool `json:"ask_first"`
+}
+
+func showRoom(v *visit, j *job) error {
+	x := &roomView{Back: j.back}
+	var err error
+	if x.Wrong, err = j.told(x); err != nil {
+		return err
+	}
+	return v.show("room", j.title, x)
+}
+
+// buyView is what one thing more would bring.
+type buyView struct {
+	Back, Wrong string
+	Open        int `json:"open_rides"`
+	Seated      int
+	AtMost      int `json:"at_most"`
+	Spares      []struct {
+		What   string
+		More   int `json:"more_rides"`
+		Most   int `json:"at_most"`
+		Proved bool
+		Best   *struct {
+			Rides  []struct{ Rider, Lesson string }
+			Ground []struct{ Rider, Lesson string }
+		}
+	}
+	Cautions []string
+}
+
+func showBuy(v *visit, j *job) error {
+	x := &buyView{Back: j.back}
+	var err error
+	if x.Wrong, err = j.told(x); err != nil {
+		return err
+	}
+	return v.show("buy", j.title, x)
+}
