@@ -27,6 +27,7 @@ type dayView struct {
 	Lessons       []lessonView
 	Herd          []herdView
 	Notes         []noteView
+	May           bool // who looks may note and mend
 }
 
 // herdView is a horse on a date.
@@ -50,7 +51,7 @@ func showDay(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	d := v.date()
-	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today}
+	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil {
 		return err
@@ -64,7 +65,7 @@ func showDay(v *visit) error {
 	}
 	x.Lessons = lessonsOf(s, d)
 	x.Herd = herdOf(s, d)
-	x.Notes = notesOn(r.Centre, d)
+	x.Notes = notesOn(r.Centre, d, v.notes())
 	return v.show("day", x.Name, x)
 }
 

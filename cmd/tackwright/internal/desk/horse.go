@@ -21,6 +21,7 @@ type horseView struct {
 	Rides   []rideView
 	Works   []string
 	Over    bool
+	May     bool // who looks may note
 }
 
 func showHorse(v *visit) error {
@@ -32,7 +33,7 @@ func showHorse(v *visit) error {
 		return err
 	}
 	d := v.date()
-	x := &horseView{Horse: h, Date: d, Name: dayName(d), Over: d < r.today}
+	x := &horseView{Horse: h, Date: d, Name: dayName(d), Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil {
 		return err

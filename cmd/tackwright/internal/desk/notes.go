@@ -8,14 +8,15 @@ import (
 	"tackwright/model"
 )
 
-// notesOn are the notes in force that are for a date.
-func notesOn(c *model.Centre, d model.Date) []noteView {
+// notesOn are the notes in force that are for a date; may is that who looks may
+// take some back.
+func notesOn(c *model.Centre, d model.Date, may bool) []noteView {
 	var all []noteView
 	for _, n := range model.Standing(c.Notes) {
 		if d < n.Date || max(n.Date, n.Through) < d {
 			continue
 		}
-		x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: n.Kind == model.NoteKeep || n.Kind == model.NoteNever}
+		x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && (n.Kind == model.NoteKeep || n.Kind == model.NoteNever)}
 		if n.By != nil {
 			x.By = n.By.Name
 		}

@@ -18,6 +18,7 @@ type ridePage struct {
 	Horses       []string // other ones of the herd
 	Notes        []noteView
 	Pieces       []string
+	May          bool // who looks may note and ask
 }
 
 func number(n int) string { return strconv.Itoa(n) }
@@ -54,7 +55,7 @@ func showRide(v *visit) error {
 	}
 	twelve := s.week.House.TwelveHour
 	x := &ridePage{rideView: rideOf(s, ride), When: dayName(ride.Date()) + ", " + ride.Start.Clock(twelve) + " to " + ride.End.Clock(twelve),
-		LessonName: ride.Meeting.Name, Posted: s.posted(), None: !s.posted() && s.file == "", Over: ride.Date() < r.today}
+		LessonName: ride.Meeting.Name, Posted: s.posted(), None: !s.posted() && s.file == "", Over: ride.Date() < r.today, May: v.notes()}
 	if ride.Meeting.Arena != nil {
 		x.Arena = ride.Meeting.Arena.Name
 	}
@@ -74,13 +75,13 @@ func showRide(v *visit) error {
 		if usual.Seat != nil {
 			x.Usual += " in " + usual.Seat.Tag
 		}
-		if ride.State == model.Open && t != nil && rank(v.role) >= rank(model.Instructor) {
+		if ride.State == model.Open && t != nil && v.notes() {
 			x.UsualWhy = sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
 		}
 	}
 	for _, n := range model.Standing(r.Centre.Notes) {
 		if n.Rider == ride.Rider && n.Date <= ride.Date() && ride.Date() <= max(n.Date, n.Through) && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson) {
-			y := noteView{Number: n.Number, Words: noteWords(r.Centre, n), Liftable: n.Kind == model.NoteKeep || n.Kind == model.NoteNever}
+			y := noteView{Number: n.Number, Words: noteWords(r.Centre, n), Liftable: v.notes() && (n.Kind == model.NoteKeep || n.Kind == model.NoteNever)}
 			if n.By != nil {
 				y.By = n.By.Name
 			}

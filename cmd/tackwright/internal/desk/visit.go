@@ -96,6 +96,9 @@ func (d *desk) answer(x route, w http.ResponseWriter, r *http.Request) {
 	}
 }
 
+// notes reports whether who looks may note and mend.
+func (v *visit) notes() bool { return rank(v.role) >= rank(model.Instructor) }
+
 func (v *visit) may(x route) error {
 	if rank(v.role) < rank(x.least) {
 		return &refused{http.StatusForbidden, fmt.Sprintf("that is for the %s; you are here as %s", x.least, v.role)}
