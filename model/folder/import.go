@@ -30,6 +30,7 @@ type Import struct {
 	Same    int          // entries that are as the sheet says
 
 	f      *Folder
+	byForm bool      // a person says it through a form: see [Folder.Edit]
 	tables []tableAt // of the folder, now
 	sheet  []incoming
 	wrote  *imported // what imports wrote before

@@ -94,7 +94,7 @@ func (i *Import) differences(x *incoming) Difference {
 		if x.now != nil {
 			if p := x.now.n.get(l.name); p != nil {
 				k.Folder = p.val.cell()
-				if k.value != "" && same(x.n.get(l.name).val, p.val) || k.value == "" && !i.wrote.has(*x.now, l.name, p.val) {
+				if k.value != "" && same(x.n.get(l.name).val, p.val) || k.value == "" && !i.byForm && !i.wrote.has(*x.now, l.name, p.val) {
 					continue // a cell that says nothing takes away only what an import wrote
 				}
 			} else if k.value == "" {

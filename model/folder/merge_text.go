@@ -108,15 +108,18 @@ func (i *Import) layOut(anew []*incoming) error {
 	}
 	for _, x := range anew {
 		file := i.fileFor(x.s.name)
+		if i.byForm {
+			file = i.fileOf(x.s.name)
+		}
 		text, begun := i.texts[file]
 		if !begun {
 			text = bytes.Clone(i.f.text(file))
 		}
-		if len(text) == 0 {
+		if len(text) == 0 && !i.byForm {
 			text = []byte(importHead)
 		}
 		var b bytes.Buffer
-		if text[len(text)-1] != '\n' {
+		if len(text) > 0 && text[len(text)-1] != '\n' {
 			b.WriteByte('\n')
 		}
 		b.WriteString("\n" + x.s.head() + "\n")

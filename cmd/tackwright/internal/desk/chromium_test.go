@@ -190,6 +190,14 @@ func TestChromiumDoesTheThreeJobsOnPhoneAndInTheOffice(t *testing.T) {
 			s.looks("why")
 			s.opens("/check")
 			s.looks("check")
+			s.opens("/records")
+			s.touch("Horses")
+			s.looks("records")
+			s.touch("Quince")
+			s.sees("Leave it as it is")
+			s.looks("form")
+			s.opens("/history")
+			s.looks("history")
 		})
 	}
 }

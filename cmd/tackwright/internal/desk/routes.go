@@ -34,6 +34,14 @@ func routes() []route {
 		{"POST /ride/{date}/{ride}/ways", model.Instructor, askWays},
 		{"POST /day/{date}/mend", model.Instructor, mendDay},
 
+		{"GET /records", model.Office, showRecords},
+		{"GET /edit/{table}/{entry}", model.Office, showForm},
+		{"POST /edit/{table}/{entry}", model.Office, saveForm},
+		{"GET /add/{table}", model.Office, showForm},
+		{"POST /add/{table}", model.Office, saveForm},
+		{"GET /history", model.Office, showHistory},
+		{"POST /undo", model.Office, undo},
+
 		{"POST /week/{date}/plan", model.Office, planWeek},
 		{"GET /week/{date}/post", model.Office, showCompare},
 		{"POST /week/{date}/post", model.Office, postWeek},
