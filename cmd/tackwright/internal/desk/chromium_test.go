@@ -190,6 +190,8 @@ func TestChromiumDoesTheThreeJobsOnPhoneAndInTheOffice(t *testing.T) {
 			s.looks("why")
 			s.opens("/check")
 			s.looks("check")
+			s.opens("/day/" + wednesday + "/close")
+			s.looks("close")
 			s.opens("/records")
 			s.touch("Horses")
 			s.looks("records")

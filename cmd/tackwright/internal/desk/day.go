@@ -27,7 +27,8 @@ type dayView struct {
 	Lessons       []lessonView
 	Herd          []herdView
 	Notes         []noteView
-	May           bool // who looks may note and mend
+	May           bool   // who looks may note and mend
+	Close         string // what to do about closing it; "" nothing
 }
 
 // herdView is a horse on a date.
@@ -61,6 +62,12 @@ func showDay(v *visit) error {
 	} else {
 		if err := x.tell(r, s); err != nil {
 			return err
+		}
+	}
+	if x.May && d <= r.today && versionOn(r.Centre, d) > 0 {
+		x.Close = "Close the day: what was ridden"
+		if r.Centre.ClosedOn(d) != nil {
+			x.Close = "Closed: what was ridden"
 		}
 	}
 	x.Lessons = lessonsOf(s, d)

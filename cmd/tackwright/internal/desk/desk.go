@@ -16,6 +16,8 @@ import (
 	"crypto/tls"
 	"errors"
 	"fmt"
+	"io"
+	"log"
 	"net"
 	"net/http"
 	"strings"
@@ -61,7 +63,8 @@ func Serve(ctx context.Context, o Options) error {
 		return errors.New("others than this computer are served only with pass phrases")
 	}
 	server := &http.Server{Handler: d.handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: 2 * time.Minute,
-		MaxHeaderBytes: 1 << 16, BaseContext: func(net.Listener) context.Context { return ctx }}
+		MaxHeaderBytes: 1 << 16, ErrorLog: log.New(io.Discard, "", 0), // it would name who calls
+		BaseContext: func(net.Listener) context.Context { return ctx }}
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(l) }()
 	o.Opened(scheme + "://" + shown(l.Addr().String()) + "/")

@@ -237,3 +237,24 @@ func TestTwoWhoWriteAtOnceLoseNothing(t *testing.T) {
 		t.Errorf("of %d notes %d are there", len(all), n)
 	}
 }
+
+// What sheets for the barn do not tell its pages do not tell either.
+func TestTheBarnIsToldNoReasons(t *testing.T) {
+	dir := demo(t)
+	d := open(t, dir, nil)
+	nell := d.nell()
+	nell.planned()
+	nell.post("/horse/Wicket/out?on=2026-10-14", http.StatusOK, "from", "07:35", "why", "lame")
+	nell.found()
+	felix := rideOf(t, nell.get("/day/"+wednesday, http.StatusOK), "Felix")
+	b := open(t, dir, withPhrases).browser()
+	b.post("/enter", http.StatusOK, "phrase", phrases[model.Barn])
+	for _, path := range []string{"/day/" + wednesday, "/week/" + wednesday, "/horse/Wicket?on=2026-10-14", felix} {
+		if page := b.get(path, http.StatusOK); strings.Contains(page, "(lame)") {
+			t.Errorf("%s tells why: %s", path, words(page))
+		}
+	}
+	if page := b.get("/pull/"+wednesday, http.StatusConflict); strings.Contains(page, "(lame)") {
+		t.Error("the pull list tells why")
+	}
+}

@@ -171,3 +171,54 @@ func TestPagesAreServedWhileASearchGoesOn(t *testing.T) {
 	}
 	close(held)
 }
+
+func TestADayIsClosedAsItWasRiddenAndAnew(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	page := b.get("/day/"+wednesday+"/close", http.StatusOK)
+	field := func(rider string) string {
+		m := regexp.MustCompile(`<legend>[^<]* ` + rider + `,[^<]*</legend>\s*<label for="(ride\d+)-how"`).FindStringSubmatch(page)
+		if m == nil {
+			t.Fatalf("%s cannot be closed", rider)
+		}
+		return m[1]
+	}
+	alban, orla, una := field("Alban"), field("Orla"), field("Una")
+	says(t, b.post("/day/"+wednesday+"/close", http.StatusConflict, orla+"-how", "horse", orla+"-horse", "Teasel"), "cannot both have had Teasel")
+	says(t, b.post("/day/"+wednesday+"/close", http.StatusConflict, una+"-how", "short", una+"-until", "09:00"), "say when it ended")
+	b.post("/day/"+wednesday+"/close", http.StatusOK, alban+"-how", "no-show", orla+"-how", "horse", orla+"-horse", "Hobnail", una+"-how", "short", una+"-until", "11:20")
+	closed := func() map[string]model.DiffersHow {
+		differs := map[string]model.DiffersHow{}
+		for _, x := range read(t, dir).Centre.ClosedOn(model.DateOf(morning)).Differs {
+			differs[x.Rider.Called()] = x.How
+		}
+		return differs
+	}
+	if got := closed(); len(got) != 3 || got["Alban"] != model.NoShow || got["Orla"] != model.OtherHorse || got["Una"] != model.CutShort {
+		t.Errorf("closed: %v", got)
+	}
+	says(t, b.get("/day/"+wednesday+"/close", http.StatusOK), "Closed by Nell Ashworthy")
+	b.post("/day/"+wednesday+"/close", http.StatusOK, una+"-how", "short", una+"-until", "11:20")
+	if got := closed(); len(got) != 1 {
+		t.Errorf("closed anew: %v", got)
+	}
+}
+
+// The note is on the disk before its mending begins, and the day says so.
+func TestARestartInTheMiddleOfMendingLosesNothing(t *testing.T) {
+	dir := demo(t)
+	open(t, dir, nil).nell().planned()
+	held := make(chan struct{})
+	defer close(held)
+	d := open(t, dir, func(o *desk.Options) { o.Search = stuck(held) })
+	b := d.nell()
+	b.post("/horse/Wicket/out?on=2026-10-14", http.StatusOK, "from", "07:35", "why", "lame")
+	job := b.at
+	d.close()
+	b = open(t, dir, nil).nell()
+	says(t, b.get(job, http.StatusNotFound), "no longer kept")
+	says(t, b.get("/day/"+wednesday, http.StatusOK), "No longer possible", "Wicket is out (lame)", "Mend the day")
+	b.post("/day/"+wednesday+"/mend", http.StatusOK)
+	says(t, b.found(), "Before and after")
+}

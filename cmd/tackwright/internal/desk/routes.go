@@ -32,6 +32,8 @@ func routes() []route {
 		{"POST /ride/{date}/{ride}/why", model.Instructor, askWhy},
 		{"POST /ride/{date}/{ride}/whynot", model.Instructor, askWhyNot},
 		{"POST /ride/{date}/{ride}/ways", model.Instructor, askWays},
+		{"GET /day/{date}/close", model.Instructor, showClose},
+		{"POST /day/{date}/close", model.Instructor, closeDay},
 		{"POST /day/{date}/mend", model.Instructor, mendDay},
 
 		{"GET /records", model.Office, showRecords},

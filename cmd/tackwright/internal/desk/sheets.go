@@ -32,9 +32,9 @@ func (r *reading) mustOn(d model.Date) (*standing, error) {
 	case s == nil:
 		return nil, no("there is no plan of %s yet", d.Words())
 	case len(s.broken()) > 0 && s.posted():
-		return nil, no("what is posted for %s no longer keeps every rule, so it is not printed; mend the day first: %s", d.Words(), s.broken()[0].Words)
+		return nil, no("what is posted for %s no longer keeps every rule, so it is not printed; mend the day first", d.Words())
 	case len(s.broken()) > 0:
-		return nil, no("what is pencilled for %s breaks a rule, so it is not printed; plan again: %s", d.Words(), s.broken()[0].Words)
+		return nil, no("what is pencilled for %s breaks a rule, so it is not printed; plan again", d.Words())
 	}
 	return s, nil
 }

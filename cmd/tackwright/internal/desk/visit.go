@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"os"
+	"runtime/debug"
 	"slices"
 
 	"tackwright/model"
@@ -84,6 +86,12 @@ func (d *desk) answer(x route, w http.ResponseWriter, r *http.Request) {
 	}
 	v := &visit{desk: d, w: w, r: r, session: s}
 	w.Header().Set("Cache-Control", "no-store")
+	defer func() {
+		if x := recover(); x != nil {
+			fmt.Fprintf(os.Stderr, "a bug of this program: %v\n%s", x, debug.Stack())
+			v.fail(errors.New("this went wrong, which is a bug of this program"))
+		}
+	}()
 	err := v.may(x)
 	if err == nil {
 		v.reading, err = d.read(v.asked())
