@@ -37,7 +37,7 @@ func (d *opened) screen(t *testing.T, width, height int64) *screen {
 	}
 	ctx, cancel := chromedp.NewContext(t.Context(), chromedp.WithAllocatorOptions(append(chromedp.DefaultExecAllocatorOptions[:], chromedp.NoSandbox, chromedp.DisableGPU)...))
 	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 2*time.Minute)
+	ctx, cancel = context.WithTimeout(ctx, 4*time.Minute)
 	t.Cleanup(cancel)
 	s := &screen{t: t, ctx: ctx, at: strings.TrimSuffix(d.address, "/"), width: width, axe: string(axe)}
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(width, height)); err != nil { // it starts here, and lasts as long as ctx
@@ -48,7 +48,7 @@ func (d *opened) screen(t *testing.T, width, height int64) *screen {
 
 func (s *screen) do(steps ...chromedp.Action[chromedp.Void]) {
 	s.t.Helper()
-	ctx, cancel := context.WithTimeout(s.ctx, 20*time.Second)
+	ctx, cancel := context.WithTimeout(s.ctx, 30*time.Second)
 	defer cancel()
 	if err := chromedp.Do(ctx, steps...); err != nil {
 		page, _ := chromedp.Run(s.ctx, chromedp.Text(chromedp.CSS("body")))
@@ -192,6 +192,9 @@ func TestChromiumDoesTheThreeJobsOnPhoneAndInTheOffice(t *testing.T) {
 			s.looks("check")
 			s.opens("/day/" + wednesday + "/close")
 			s.looks("close")
+			s.opens("/day/" + wednesday + "/happened")
+			s.touch("An arena is closed")
+			s.looks("happened")
 			s.opens("/records")
 			s.touch("Horses")
 			s.looks("records")

@@ -50,6 +50,7 @@ type goalView struct {
 	Begun       bool
 	Proved      bool
 	Now         bool // it is being worked on
+	Later       bool // one before it is not proved, so that its bound says nothing
 }
 
 // mostJobs are kept in mind; the oldest that are over go first.
@@ -129,13 +130,15 @@ func (d *desk) run(j *job) (err error) {
 	}
 	j.tell(func() {
 		j.reading, j.week, j.plan = r, w, p
+		later := false
 		for i := range j.goals {
-			j.goals[i].Now = false
+			j.goals[i].Now, j.goals[i].Later = false, later
 			for _, g := range p.Proof.Goals {
 				if g.Name == j.goals[i].Name {
 					j.goals[i].Best, j.goals[i].Bound, j.goals[i].Proved, j.goals[i].Begun = g.Value, g.Bound, g.Proved, true
 				}
 			}
+			later = later || !j.goals[i].Proved
 		}
 	})
 	return nil

@@ -222,3 +222,23 @@ func TestARestartInTheMiddleOfMendingLosesNothing(t *testing.T) {
 	b.post("/day/"+wednesday+"/mend", http.StatusOK)
 	says(t, b.found(), "Before and after")
 }
+
+func TestWhatElseHappensIsNotedAndTheDayMended(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	at := "/day/" + wednesday + "/happened"
+	b.get(at, http.StatusOK)
+	b.post(at, http.StatusOK, "kind", "close", "arena", "Paddock", "from", "10:00", "until", "12:00")
+	says(t, b.found(), "10:15 Desmond")
+	b.post(at, http.StatusOK, "kind", "weather", "temperature-such-as-84f-or-29c", "29C", "humidity-in-percent", "60")
+	if b.at != "/day/"+wednesday {
+		t.Errorf("weather alone leads to %s", b.at)
+	}
+	says(t, b.post(at, http.StatusConflict, "kind", "move", "lesson", "Wed 10:00", "begins-at", "soon"), "is not a time of day")
+	says(t, b.post(at, http.StatusConflict, "kind", "cancel"), "Say: lesson")
+	notes := read(t, dir).Centre.Notes
+	if n := notes[len(notes)-2]; n.Kind != model.NoteArenaClosed || n.Arena.Name != "Paddock" || n.By.Name != "Nell Ashworthy" {
+		t.Errorf("noted: %+v", n)
+	}
+}

@@ -34,6 +34,8 @@ func routes() []route {
 		{"POST /ride/{date}/{ride}/ways", model.Instructor, askWays},
 		{"GET /day/{date}/close", model.Instructor, showClose},
 		{"POST /day/{date}/close", model.Instructor, closeDay},
+		{"GET /day/{date}/happened", model.Instructor, showHappened},
+		{"POST /day/{date}/happened", model.Instructor, happen},
 		{"POST /day/{date}/mend", model.Instructor, mendDay},
 
 		{"GET /records", model.Office, showRecords},
