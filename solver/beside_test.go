@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"tackwright/fixtures/oracle"
-	"tackwright/fixtures/random"
 	drawn "tackwright/fixtures/weeks"
 	"tackwright/model"
 	"tackwright/solver/ordered"
@@ -59,43 +58,44 @@ func tried(w *model.Week, goal int, before []int) leastValues {
 func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	met, weeksTried, above := 0, 0, 0
 	for seed := range uint64(*weeks) {
-		w := random.Week(seed, 1000)
-		e := encode(w)
-		goals := e.goals()
-		best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		seat := []int{results[0].Value, results[1].Value, results[2].Value}
-		for goal, before := range map[int][]int{0: nil, 3: seat} {
-			if goals[goal].Name != "seat a" && goals[goal].Name != "wishes" {
-				t.Fatalf("goal %d is %s", goal, goals[goal].Name)
+		for _, w := range smallWeeks(seed, 1000) {
+			e := encode(w)
+			goals := e.goals()
+			best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
+			if err != nil {
+				t.Fatal(err)
 			}
-			least := tried(w, goal, before)
-			work := goals[goal].Beside(best, least.all+5, nil)
-			if work == nil {
-				t.Fatalf("week %d: too many ways to work in a day", seed)
-			}
-			b := work(context.Background())
-			weeksTried++
-			if b.Least > least.all {
-				t.Fatalf("week %d: %s bounded by %d, and a plan has %d", seed, goals[goal].Name, b.Least, least.all)
-			}
-			if b.Least == least.all {
-				met++
-			}
-			price := map[sat.Lit]int{}
-			for _, p := range b.Priced {
-				price[p.Lit] = p.Least
-			}
-			for _, p := range e.places {
-				for _, on := range p.rides {
-					v, ok := least.with[rideHorse{on.ride, p.horse}]
-					if ok && price[on.lit] > v {
-						t.Fatalf("week %d: %s on %s priced at %d in %s, and a plan has %d", seed, on.ride, p.horse.Name, price[on.lit], goals[goal].Name, v)
-					}
-					if price[on.lit] > b.Least {
-						above++
+			seat := []int{results[0].Value, results[1].Value, results[2].Value}
+			for goal, before := range map[int][]int{0: nil, 3: seat} {
+				if goals[goal].Name != "seat a" && goals[goal].Name != "wishes" {
+					t.Fatalf("goal %d is %s", goal, goals[goal].Name)
+				}
+				least := tried(w, goal, before)
+				work := goals[goal].Beside(best, least.all+5, nil)
+				if work == nil {
+					t.Fatalf("%s: too many ways to work in a day", w.Centre.Name)
+				}
+				b := work(context.Background())
+				weeksTried++
+				if b.Least > least.all {
+					t.Fatalf("%s: %s bounded by %d, and a plan has %d", w.Centre.Name, goals[goal].Name, b.Least, least.all)
+				}
+				if b.Least == least.all {
+					met++
+				}
+				price := map[sat.Lit]int{}
+				for _, p := range b.Priced {
+					price[p.Lit] = p.Least
+				}
+				for _, p := range e.places {
+					for _, on := range p.rides {
+						v, ok := least.with[rideHorse{on.ride, p.horse}]
+						if ok && price[on.lit] > v {
+							t.Fatalf("%s: %s on %s priced at %d in %s, and a plan has %d", w.Centre.Name, on.ride, p.horse.Name, price[on.lit], goals[goal].Name, v)
+						}
+						if price[on.lit] > b.Least {
+							above++
+						}
 					}
 				}
 			}

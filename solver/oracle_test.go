@@ -14,6 +14,11 @@ import (
 
 var weeks = flag.Int("weeks", 400, "random weeks that are held against the oracle")
 
+// smallWeeks are two of a seed: one of any kind, and a packed one.
+func smallWeeks(seed uint64, most int) []*model.Week {
+	return []*model.Week{random.Week(seed, most), random.Packed(seed, most)}
+}
+
 // every walks all plans of a week that the clauses allow, one for each choice of
 // pools, and gives each with its tags settled.
 func every(t *testing.T, e *encoder, visit func(*model.Plan)) {

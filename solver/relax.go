@@ -16,7 +16,6 @@ type relaxation struct {
 	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
 	index map[*model.Ride]int
 	pairs map[sat.Lit]int
-	meets map[int][][]*pool // of a pair, for each of its needs that can run short
 }
 
 // tooMany sets of places in a day are not looked at.
@@ -26,7 +25,7 @@ const tooMany = 50_000
 // horse has too many ways to work.
 func (e *encoder) relax(onGround int, cost func(on rideOn, o *option) int) (*relaxation, bool) {
 	x := &relaxation{encoder: e, p: &bound.Problem{OnGround: onGround}, rooms: map[*place]map[*pool][]int{},
-		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}, meets: map[int][][]*pool{}}
+		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
 			x.index[r] = x.p.Rides
@@ -122,10 +121,13 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 			return false
 		}
 		out := bound.Day{Sets: sets}
-		for _, y := range stretches {
-			out.Stretches = append(out.Stretches, x.stretch(y, cost))
+		needs := make([][][]met, len(stretches))
+		for i, y := range stretches {
+			var s bound.Stretch
+			s, needs[i] = x.stretch(y, cost)
+			out.Stretches = append(out.Stretches, s)
 		}
-		x.share(&out, stretches)
+		x.share(&out, stretches, needs)
 		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
 			return slices.ContainsFunc(s.Stretches, func(i int) bool { return len(out.Stretches[i].Ways) == 0 })
 		})
@@ -148,8 +150,8 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 }
 
 // stretch is what may be chosen in a stretch. What the horse may go on wearing
-// after it is counted there.
-func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.Stretch {
+// after it is counted there. What meets needs is told by place and rider.
+func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bound.Stretch, needs [][]met) {
 	worn := func(pools ...*pool) []int { // in any of its places: once
 		var all []int
 		for _, q := range pools {
@@ -163,7 +165,6 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.St
 		}
 		return all
 	}
-	var out bound.Stretch
 	var ways []*option
 	first := y.places[0]
 	for _, o := range first.saddle {
@@ -185,13 +186,15 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) bound.St
 	}
 	for i, p := range y.places {
 		var riders []bound.Rider
+		var meet []met
 		later := slices.Concat(y.places[i+1:], y.after)
 		for _, on := range p.rides {
-			riders = append(riders, x.rider(on, ways, later[min(1, len(later)):], cost))
+			r, m := x.rider(on, ways, later[min(1, len(later)):], cost)
+			riders, meet = append(riders, r), append(meet, m)
 		}
-		out.Places = append(out.Places, riders)
+		out.Places, needs = append(out.Places, riders), append(needs, meet)
 	}
-	return out
+	return out, needs
 }
 
 // wayOf is the way in a place with the same seat and pads, or nil.
@@ -211,9 +214,8 @@ func (p *place) canWear(o *option, g *pool) bool {
 
 // rider is a ride on the horse of a place. What a rider of far, places after the
 // next, may go on with while it could not yet be on another horse is left out.
-func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(rideOn, *option) int) bound.Rider {
-	r := bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
-	x.meets[r.Pair] = nil // the same in each stretch
+func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(rideOn, *option) int) (r bound.Rider, m met) {
+	r = bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
 	for i, o := range ways {
 		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
 			r.Ways = append(r.Ways, bound.Suits{Way: i, Cost: cost(on, o)})
@@ -235,10 +237,10 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 		}
 		if !free {
 			r.Needs = append(r.Needs, meets)
-			x.meets[r.Pair] = append(x.meets[r.Pair], pools)
+			m = append(m, pools)
 		}
 	}
-	return r
+	return r, m
 }
 
 // pair numbers a ride on a horse.

@@ -1,45 +1,21 @@
 package solver
 
 import (
+	"fmt"
 	"slices"
 
 	"tackwright/solver/bound"
 )
 
+// met is, for each need of a rider that can run short, the pools that meet it, as her
+// lists have them.
+type met [][]*pool
+
 // share finds what a horse can go on with from place to place of a day: extras
-// that the riders of both need, while they could not yet be on another horse.
-func (x *relaxation) share(day *bound.Day, stretches []stretch) {
-	type key struct{ from, to, place, pool int }
-	made := map[key]int{}
-	add := func(set *bound.Set, k key, p, q *place) {
-		n, ok := made[k]
-		if !ok {
-			n = -1
-			pool := x.pools[k.pool]
-			s := bound.Share{From: k.from, To: k.to, Place: k.place, First: x.picks(day.Stretches[k.from].Places[k.place], pool)}
-			later := 0
-			if k.from == k.to {
-				later = k.place + 1
-			}
-			s.Second = x.picks(day.Stretches[k.to].Places[later], pool)
-			for _, room := range x.rooms[p][pool] {
-				if slices.Contains(x.rooms[q][pool], room) {
-					s.Things = append(s.Things, room)
-				}
-			}
-			if len(s.Things) > 0 && len(s.First) > 0 && len(s.Second) > 0 {
-				n = len(day.Shares)
-				day.Shares = append(day.Shares, s)
-				if k.from == k.to {
-					day.Stretches[k.from].Within = append(day.Stretches[k.from].Within, n)
-				}
-			}
-			made[k] = n
-		}
-		if n >= 0 {
-			set.Shares = append(set.Shares, n)
-		}
-	}
+// that the riders of both need, while they could not yet be on another horse. What
+// their needs are met by is told by stretch, place and rider.
+func (x *relaxation) share(day *bound.Day, stretches []stretch, needs [][][]met) {
+	made := map[bound.Border][]int{}
 	for i := range day.Sets {
 		set := &day.Sets[i]
 		for a, from := range set.Stretches {
@@ -57,12 +33,87 @@ func (x *relaxation) share(day *bound.Day, stretches []stretch) {
 				if q.start-p.end >= x.w.House.Move {
 					continue
 				}
-				for _, pool := range x.bothNeed(p, q) {
-					add(set, key{from, to, n, pool.index}, p, q)
+				both := x.bothNeed(p, q)
+				if len(both) == 0 {
+					continue
 				}
+				set.Shares = append(set.Shares, once(made, bound.Border{From: from, To: to, Place: n}, func() []int {
+					first := carriers(both, day.Stretches[from].Places[n], needs[from][n])
+					second := carriers(both, day.Stretches[to].Places[next], needs[to][next])
+					return addShares(day, bound.Border{From: from, To: to, Place: n}, first, second)
+				})...)
 			}
 		}
 	}
+}
+
+// addShares adds what riders on both sides of a border need, and returns its numbers.
+func addShares(day *bound.Day, at bound.Border, first, second []*carried) (added []int) {
+	for _, f := range first {
+		for _, s := range second {
+			if f.pools != s.pools {
+				continue
+			}
+			share := bound.Share{Border: at, First: f.picks, Second: s.picks}
+			for _, room := range f.rooms {
+				if slices.Contains(s.rooms, room) {
+					share.Things = append(share.Things, room)
+				}
+			}
+			if len(share.Things) == 0 {
+				continue
+			}
+			added = append(added, len(day.Shares))
+			day.Shares = append(day.Shares, share)
+			if at.From == at.To {
+				day.Stretches[at.From].Within = append(day.Stretches[at.From].Within, added[len(added)-1])
+			}
+		}
+	}
+	return added
+}
+
+// carried is some pools of extras, a piece of each, and which riders of a place need
+// just those.
+type carried struct {
+	pools string // by number
+	picks []bound.Pick
+	rooms []int
+}
+
+// carriers are all that riders of a place can need of some pools: of one, or of
+// several at once.
+func carriers(of []*pool, riders []bound.Rider, needs []met) (all []*carried) {
+	for i := range riders {
+		r, lists := &riders[i], make([]int, len(needs[i]))
+		var from func(n int, pools []int, rooms []int)
+		from = func(n int, pools []int, rooms []int) {
+			if n < len(lists) {
+				lists[n] = bound.Free
+				from(n+1, pools, rooms)
+				for at, p := range needs[i][n] {
+					if slices.Contains(of, p) && !slices.Contains(pools, p.index) {
+						lists[n] = at
+						from(n+1, append(slices.Clone(pools), p.index), slices.Concat(rooms, r.Needs[n][at]))
+					}
+				}
+				return
+			}
+			if len(pools) == 0 {
+				return
+			}
+			slices.Sort(pools)
+			key := fmt.Sprint(pools)
+			k := slices.IndexFunc(all, func(c *carried) bool { return c.pools == key })
+			if k < 0 {
+				k = len(all)
+				all = append(all, &carried{pools: key, rooms: rooms})
+			}
+			all[k].picks = append(all[k].picks, bound.Pick{Rider: i, Lists: slices.Clone(lists)})
+		}
+		from(0, nil, nil)
+	}
+	return all
 }
 
 // bothNeed are the pools of extras that run short, and that riders of both places
@@ -77,17 +128,4 @@ func (x *relaxation) bothNeed(p, q *place) []*pool {
 		}
 	}
 	return both
-}
-
-// picks are the riders of a place who need a piece of the pool, and where.
-func (x *relaxation) picks(riders []bound.Rider, pool *pool) []bound.Pick {
-	var picks []bound.Pick
-	for i := range riders {
-		for n, meets := range x.meets[riders[i].Pair] {
-			if at := slices.Index(meets, pool); at >= 0 {
-				picks = append(picks, bound.Pick{Rider: i, Need: n, List: at})
-			}
-		}
-	}
-	return picks
 }

@@ -33,9 +33,7 @@ func (b *book) with(d int, rest int64, with []int) {
 		for _, x := range set.Stretches {
 			cost += b.deals[d][x].best
 		}
-		for _, k := range set.Shares { // whoever rides, no more is spared than that
-			cost -= b.spares[d][k]
-		}
+		cost -= b.mostSpared(d, &set)
 		for _, x := range set.Stretches {
 			through[x] = min(through[x], cost-b.deals[d][x].best)
 		}

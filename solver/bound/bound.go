@@ -51,7 +51,7 @@ type Day struct {
 	Sets      []Set // without the empty one
 }
 
-// Set is some stretches of a day that go together, their work, and what they can share.
+// Set is some stretches of a day that go together, their work, and what they can share, border by border.
 type Set struct {
 	Work      int64
 	Stretches []int

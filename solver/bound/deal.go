@@ -15,6 +15,7 @@ type deal struct {
 type seated struct {
 	cost  int64
 	rider int
+	lists []int // how she meets her needs; nil, or Free: as is cheapest
 }
 
 func (d *deal) cost(way int) int64 {
@@ -49,7 +50,7 @@ func (m *Market) deal(x *Stretch) deal {
 	for p, riders := range x.Places {
 		d.riders[p] = slices.Repeat([]seated{{cost: none}}, len(x.Ways))
 		for i := range riders {
-			offer(d.riders[p], &riders[i], seated{m.rider(&riders[i]), i})
+			offer(d.riders[p], &riders[i], seated{m.rider(&riders[i]), i, nil})
 		}
 	}
 	d.decide()
@@ -60,7 +61,7 @@ func (m *Market) deal(x *Stretch) deal {
 func offer(place []seated, r *Rider, as seated) {
 	for _, w := range r.Ways {
 		if cost := as.cost + int64(w.Cost)*scale; cost < place[w.Way].cost {
-			place[w.Way] = seated{cost, as.rider}
+			place[w.Way] = seated{cost, as.rider, as.lists}
 		}
 	}
 }
@@ -114,8 +115,12 @@ func (m *Market) seat(r *Rider, lists []int) {
 		m.met[k]++
 	}
 	m.count(r.Uses, 1)
-	for n, at := range lists {
-		m.count(r.Needs[n][at], 1)
+	for n, need := range r.Needs {
+		at, _ := m.least(need)
+		if lists != nil && lists[n] != Free {
+			at = lists[n]
+		}
+		m.count(need[at], 1)
 	}
 }
 

@@ -2,18 +2,28 @@ package bound
 
 import "slices"
 
-// Share is what a horse goes on with from one place of a day to the next, where the riders of both
+// Share is all that a horse goes on with from one place of a day to the next, where the riders of both
 // need it: the Things of Room that either takes for it are then taken once. First and Second tell
-// which riders do, and with which list of which need. From and To are stretches of the day; within
-// one, Place is where the first of the two rides.
+// which riders do, and how. Border is where.
 type Share struct {
-	From, To, Place int
-	First, Second   []Pick
-	Things          []int
+	Border
+	First, Second []Pick
+	Things        []int
 }
 
-// Pick is a rider of a place who meets a need with a list.
-type Pick struct{ Rider, Need, List int }
+// Border is between two places of a day, in stretches From and To; within one, Place is where the first
+// of the two rides. A horse that crosses it goes on with one share, or with none.
+type Border struct{ From, To, Place int }
+
+// Pick is a rider of a place who meets needs with lists: Lists has one of each need, or Free. Who can do
+// so in several ways has several.
+type Pick struct {
+	Rider int
+	Lists []int
+}
+
+// Free is a need that is met as is cheapest.
+const Free = -1
 
 // alone is no share.
 const alone = -1
@@ -135,48 +145,73 @@ func (b *book) place(d, stretch, p, in, out int) []seated {
 	riders := slices.Repeat([]seated{{cost: none}}, len(x.Ways))
 	for i := range x.Places[p] {
 		r := &x.Places[p][i]
-		lists, ok := b.lists(d, r, i, in, out)
-		if !ok {
-			continue
+		for _, lists := range b.lists(d, i, in, out) {
+			cost := b.m.rider(r)
+			for n, at := range lists {
+				if at != Free {
+					_, least := b.m.least(r.Needs[n])
+					cost += b.m.charge(r.Needs[n][at]) - least
+				}
+			}
+			offer(riders, r, seated{cost, i, lists})
 		}
-		cost := b.m.rider(r)
-		for n, at := range lists {
-			_, least := b.m.least(r.Needs[n])
-			cost += b.m.charge(r.Needs[n][at]) - least
-		}
-		offer(riders, r, seated{cost, i})
 	}
 	b.placed[d][key] = riders
 	return riders
 }
 
-// lists is how a rider meets her needs, if she can be the one who shares; those that are free are
-// met as is cheapest.
-func (b *book) lists(d int, r *Rider, i, in, out int) ([]int, bool) {
-	lists := make([]int, len(r.Needs))
-	for n := range r.Needs {
-		lists[n], _ = b.m.least(r.Needs[n])
+// lists are the ways in which a rider can meet her needs and be the one who shares.
+func (b *book) lists(d, rider, in, out int) (all [][]int) {
+	of := func(share int, picks func(*Share) []Pick) [][]int {
+		if share == alone {
+			return [][]int{nil}
+		}
+		var ways [][]int
+		for _, p := range picks(&b.spell.Days[d].Shares[share]) {
+			if p.Rider == rider {
+				ways = append(ways, p.Lists)
+			}
+		}
+		return ways
 	}
-	var picks [][]Pick
-	if in != alone {
-		picks = append(picks, b.spell.Days[d].Shares[in].Second)
+	for _, came := range of(in, func(s *Share) []Pick { return s.Second }) {
+		for _, goes := range of(out, func(s *Share) []Pick { return s.First }) {
+			if both, ok := agree(came, goes); ok {
+				all = append(all, both)
+			}
+		}
 	}
-	if out != alone {
-		picks = append(picks, b.spell.Days[d].Shares[out].First)
+	return all
+}
+
+// agree are lists that meet needs in both of two ways; nil is Free in all.
+func agree(a, b []int) ([]int, bool) {
+	if a == nil || b == nil {
+		return append(a, b...), true
 	}
-	bound := map[int]int{}
-	for _, picks := range picks {
-		at := slices.IndexFunc(picks, func(p Pick) bool { return p.Rider == i })
-		if at < 0 {
+	both := slices.Clone(a)
+	for n, at := range b {
+		switch {
+		case both[n] == Free:
+			both[n] = at
+		case at != Free && at != both[n]:
 			return nil, false
 		}
-		n, list := picks[at].Need, picks[at].List
-		if was, ok := bound[n]; ok && was != list {
-			return nil, false
-		}
-		bound[n], lists[n] = list, list
 	}
-	return lists, true
+	return both, true
+}
+
+// mostSpared is what a set of stretches spares at the most, whoever rides.
+func (b *book) mostSpared(d int, set *Set) (sum int64) {
+	best := int64(0)
+	for i, k := range set.Shares {
+		shares := b.spell.Days[d].Shares
+		if i > 0 && shares[k].Border != shares[set.Shares[i-1]].Border {
+			sum, best = sum+best, 0
+		}
+		best = max(best, b.spares[d][k])
+	}
+	return sum + best
 }
 
 // use counts what a set of stretches uses, what they share once.
@@ -197,8 +232,7 @@ func (b *book) use(d int, set *Set) {
 		for p, out := range best.within {
 			s := b.place(d, at, p, in, out)[best.way]
 			r := &x.Places[p][s.rider]
-			lists, _ := b.lists(d, r, s.rider, in, out)
-			b.m.seat(r, lists)
+			b.m.seat(r, s.lists)
 			if out != alone {
 				b.m.count(day.Shares[out].Things, -1)
 			}
