@@ -4,6 +4,7 @@ import (
 	"crypto/tls"
 	"fmt"
 	"net"
+	"net/url"
 	"os"
 	"runtime"
 
@@ -88,12 +89,37 @@ func serveDesk(c *call, o *deskOptions) error {
 	d.Command = c.again
 	d.Opened = func(address string) {
 		fmt.Fprintf(c.out, "The desk is open at %s\nTo close it: Ctrl-C\n", address)
+		for _, ip := range otherAddresses(o.listen) {
+			if u, err := url.Parse(address); err == nil {
+				u.Host = net.JoinHostPort(ip, u.Port())
+				fmt.Fprintf(c.out, "From other computers and phones in the house: %s\n", u)
+			}
+		}
 		if !o.noOpen {
 			desk.OpenBrowser(address)
 		}
 	}
 	runtime.GOMAXPROCS(runtime.NumCPU()) // no search runs in this process, so that nothing depends on it
 	return desk.Serve(c.ctx, d)
+}
+
+// otherAddresses are those under which others in the house reach this computer,
+// where all of its addresses are listened on.
+func otherAddresses(listen string) (ips []string) {
+	host, _, err := net.SplitHostPort(listen)
+	if ip := net.ParseIP(host); err != nil || ip == nil || !ip.IsUnspecified() {
+		return nil
+	}
+	all, err := net.InterfaceAddrs()
+	if err != nil {
+		return nil
+	}
+	for _, a := range all {
+		if n, ok := a.(*net.IPNet); ok && n.IP.To4() != nil && n.IP.IsPrivate() {
+			ips = append(ips, n.IP.String())
+		}
+	}
+	return ips
 }
 
 // readPhrases reads the pass phrases of a house's network.

@@ -115,6 +115,7 @@ func newDesk(ctx context.Context, o Options) *desk {
 	d := &desk{Options: o, ctx: ctx}
 	d.readings.dir = o.Dir
 	d.sessions.now, d.tries.now = o.Now, o.Now
+	d.sessions.cookie = "tackwright-" + key("folder", o.Dir)
 	return d
 }
 

@@ -56,22 +56,30 @@ type goalView struct {
 // mostJobs are kept in mind; the oldest that are over go first.
 const mostJobs = 40
 
-// jobs are searches under way, and those that are over. One runs at a time: each
-// takes a whole processor.
+// jobs are searches under way, and those that are over. Each takes a whole
+// processor, so that two run at a time: one that plans a week, which may take
+// minutes, and one of all others, which nobody should wait for on a lame morning.
 type jobs struct {
-	mu      sync.Mutex
-	all     []*job
-	turn    chan struct{}
-	running sync.WaitGroup
+	mu          sync.Mutex
+	all         []*job
+	weeks, rest turn
+	running     sync.WaitGroup
 }
+
+// turn is had by one at a time.
+type turn chan struct{}
 
 // start begins a search.
 func (d *desk) start(j *job) *job {
 	all := &d.jobs
 	all.mu.Lock()
 	defer all.mu.Unlock()
-	if all.turn == nil {
-		all.turn = make(chan struct{}, 1)
+	if all.weeks == nil {
+		all.weeks, all.rest = make(turn, 1), make(turn, 1)
+	}
+	turn := all.rest
+	if len(j.args) == 0 && !j.dates.Mends {
+		turn = all.weeks
 	}
 	if len(all.all) >= mostJobs {
 		i := slices.IndexFunc(all.all, func(x *job) bool { return x.isOver() })
@@ -82,10 +90,10 @@ func (d *desk) start(j *job) *job {
 	all.all = append(all.all, j)
 	all.running.Go(func() {
 		select {
-		case all.turn <- struct{}{}:
+		case turn <- struct{}{}:
 			j.tell(func() { j.waits = false })
 			err := d.run(j)
-			<-all.turn
+			<-turn
 			j.tell(func() { j.over, j.wrong = true, err })
 		case <-j.stop:
 			j.tell(func() { j.over, j.wrong = true, no("it was stopped before it began") })

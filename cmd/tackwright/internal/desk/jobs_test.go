@@ -162,6 +162,15 @@ func TestPagesAreServedWhileASearchGoesOn(t *testing.T) {
 	b := open(t, demo(t), func(o *desk.Options) { o.Search = stuck(held) }).nell()
 	b.post("/week/"+wednesday+"/plan", http.StatusOK)
 	job := b.at
+	b.post("/week/"+wednesday+"/buy", http.StatusOK) // waits for no week that is planned
+	for try := 0; strings.Contains(b.get(b.at, http.StatusOK), "Waits for another search"); try++ {
+		if try == 100 {
+			t.Fatal("a question waits for the week that is planned")
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	b.post("/week/"+wednesday+"/room", http.StatusOK)
+	says(t, b.get(b.at, http.StatusOK), "Waits for another search to end")
 	for _, path := range []string{"/week/" + wednesday, "/day/" + wednesday, job} {
 		begun := time.Now()
 		b.get(path, http.StatusOK)

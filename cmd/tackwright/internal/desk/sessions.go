@@ -32,16 +32,16 @@ func (s *session) is(name string) {
 }
 
 const (
-	cookieName = "tackwright"
-	idle       = 12 * time.Hour // after which a session is over
-	mostOpen   = 500            // sessions
+	idle     = 12 * time.Hour // after which a session is over
+	mostOpen = 500            // sessions
 )
 
 // sessions are held in memory: a restart asks for the pass phrase again.
 type sessions struct {
 	sync.Mutex
-	now  func() time.Time
-	open map[string]*session
+	now    func() time.Time
+	cookie string // its name: browsers give cookies to every port of a computer
+	open   map[string]*session
 }
 
 // begin opens a session and gives its cookie.
@@ -59,13 +59,13 @@ func (all *sessions) begin(w http.ResponseWriter, role model.Role, secure bool) 
 	id := rand.Text()
 	s := &session{role: role, seen: all.now()}
 	all.open[id] = s
-	http.SetCookie(w, &http.Cookie{Name: cookieName, Value: id, Path: "/", HttpOnly: true, Secure: secure, SameSite: http.SameSiteStrictMode})
+	http.SetCookie(w, &http.Cookie{Name: all.cookie, Value: id, Path: "/", HttpOnly: true, Secure: secure, SameSite: http.SameSiteStrictMode})
 	return s
 }
 
 // of is the session of a request; nil is none.
 func (all *sessions) of(r *http.Request) *session {
-	c, err := r.Cookie(cookieName)
+	c, err := r.Cookie(all.cookie)
 	if err != nil {
 		return nil
 	}
@@ -81,7 +81,7 @@ func (all *sessions) of(r *http.Request) *session {
 
 // end closes the session of a request.
 func (all *sessions) end(r *http.Request) {
-	if c, err := r.Cookie(cookieName); err == nil {
+	if c, err := r.Cookie(all.cookie); err == nil {
 		all.Lock()
 		defer all.Unlock()
 		delete(all.open, c.Value)
