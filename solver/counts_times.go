@@ -102,10 +102,22 @@ func (t *tally) fold() {
 	}
 }
 
-// horse adds a horse with what it can carry: rides of digits, each set once.
+// horse adds a horse with what it can carry: rides of digits, each set once. In any
+// place it may carry a ride that is not due, so fewer of the due ones too, whether or
+// not it could then rest in that place.
 func (t *tally) horse(places []*place, sets []daySet, digits map[*slot]int) {
 	seen := map[string]bool{}
 	var all [][]int
+	add := func(rides []int) {
+		key := ""
+		for _, d := range rides {
+			key += string(rune(d + 1))
+		}
+		if len(rides) > 0 && !seen[key] {
+			seen[key] = true
+			all = append(all, rides)
+		}
+	}
 	for _, s := range sets {
 		var rides []int
 		for i, p := range places {
@@ -115,13 +127,11 @@ func (t *tally) horse(places []*place, sets []daySet, digits map[*slot]int) {
 			}
 		}
 		slices.Sort(rides)
-		key := ""
-		for _, d := range rides {
-			key += string(rune(d + 1))
-		}
-		if len(rides) > 0 && !seen[key] {
-			seen[key] = true
-			all = append(all, rides)
+		add(rides)
+	}
+	for k := 0; k < len(all); k++ {
+		for i := range all[k] {
+			add(slices.Delete(slices.Clone(all[k]), i, i+1))
 		}
 	}
 	t.horses = append(t.horses, all)
