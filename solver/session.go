@@ -126,15 +126,17 @@ func (s *Session) assume(w *model.Week) ([]sat.Lit, bool) {
 
 // elsewhere takes in what horses do on other dates, which a note about one of them
 // may change. It reports false where another is not the same for a horse that can
-// carry a ride, since the rules written about it count that.
+// carry a ride, since the rules written about it count that, or for any where what
+// is worn on one date keeps it from a horse on another.
 func (s *Session) elsewhere(w *model.Week) bool {
 	base, now := s.otherDates(s.base), s.otherDates(w)
+	marked := anyMarked(s.base) || anyMarked(w)
 	s.e.idle = map[*model.Horse][]*model.Stint{}
 	for _, h := range s.e.horses() {
-		if slices.EqualFunc(base[h.Name], now[h.Name], sameWork) {
+		if slices.EqualFunc(base[h.Name], now[h.Name], sameWork) && (!marked || slices.EqualFunc(base[h.Name], now[h.Name], sameTack)) {
 			continue
 		}
-		if slices.ContainsFunc(s.e.of[h], func(p *place) bool {
+		if marked || slices.ContainsFunc(s.e.of[h], func(p *place) bool {
 			return slices.ContainsFunc(p.rides, func(on rideOn) bool { return !s.e.barred[on.lit] })
 		}) {
 			return false
@@ -161,6 +163,16 @@ func (s *Session) otherDates(w *model.Week) map[string][]*model.Stint {
 // sameWork reports whether two facts are the same to a horse's limits.
 func sameWork(f, g *model.Stint) bool {
 	return f.Date == g.Date && f.Start == g.Start && f.End == g.End && f.Work == g.Work && (f.Meeting == nil) == (g.Meeting == nil)
+}
+
+// sameTack reports whether two facts of a horse wear the same pieces.
+func sameTack(f, g *model.Stint) bool {
+	return slices.EqualFunc(f.Turn.Pieces(), g.Turn.Pieces(), func(x, y *model.Piece) bool { return x.Tag == y.Tag })
+}
+
+func anyMarked(w *model.Week) bool {
+	marked, _ := markedHorses(w)
+	return marked
 }
 
 // translate tells a plan of the base in the nouns of a week.

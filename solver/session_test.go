@@ -144,3 +144,36 @@ func scoreAsFresh(t *testing.T, seed uint64, on, questions int) {
 	}
 	t.Logf("written %d times", s.Written())
 }
+
+// On Monday Star is marked; on Tuesday Luna is to wear what Star would. Whether she
+// does is a matter of a note, and Luna is out on Monday.
+func TestASessionHeedsWhatOtherHorsesWearOnOtherDates(t *testing.T) {
+	asked := func(away bool) *model.Week {
+		b := fixtures.New()
+		luna := b.Horse("Luna")
+		b.Row(luna, b.Oak)
+		b.Star.OwnTack = []model.Span{{From: model.Instant{Date: b.From}}}
+		luna.Out = []model.Out{{Why: model.Appointment, From: model.Instant{Date: b.From}, End: model.Instant{Date: b.From + 1}}}
+		b.Lesson(b.From, "10:00-10:30", b.Mia)
+		leo := b.Rider("Leo")
+		tuesday := b.Lesson(b.From+1, "10:00-10:30", leo)
+		b.Tell(tuesday, leo, b.Turn(luna, b.Oak))
+		if away {
+			b.Note(model.Note{Kind: model.NoteRiderAway, Rider: leo, Date: b.From + 1})
+		}
+		b.Obey()
+		return b.Centre.Week(b.From, 1, model.Instant{})
+	}
+	for _, away := range []bool{false, true} {
+		var s Session
+		for _, away := range []bool{away, !away} {
+			live, err := s.Plan(context.Background(), asked(away), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if rides := live.Turns[0] != nil; rides != away {
+				t.Errorf("Leo away on Tuesday: %v; Mia rides on Monday: %v", away, rides)
+			}
+		}
+	}
+}
