@@ -201,6 +201,8 @@ func TestChromiumDoesTheThreeJobsOnPhoneAndInTheOffice(t *testing.T) {
 			s.touch("Quince")
 			s.sees("Leave it as it is")
 			s.looks("form")
+			s.opens("/import")
+			s.looks("import")
 			s.opens("/history")
 			s.looks("history")
 		})

@@ -1,6 +1,9 @@
 package desk_test
 
 import (
+	"bytes"
+	"errors"
+	"mime/multipart"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -89,5 +92,44 @@ func TestAnEntryIsAdded(t *testing.T) {
 	b.post("/add/horse", http.StatusOK, f["name"][0], "Tad", f["foaled"][0], "2015", f["weight"][0], "480 kg")
 	if horses := read(t, dir).Centre.Horses; len(horses) != before+1 || horses[before].Name != "Tad" || horses[before].Weight != 480_000 {
 		t.Errorf("%d horses; the last is %+v", len(horses), horses[len(horses)-1])
+	}
+}
+
+// sent is a form with a file.
+func (b *browser) sent(path string, want int, name, text, button string) string {
+	b.t.Helper()
+	var form bytes.Buffer
+	w := multipart.NewWriter(&form)
+	part, err := w.CreateFormFile("sheet", name)
+	if err == nil {
+		_, err = part.Write([]byte(text))
+	}
+	if err == nil {
+		err = errors.Join(w.WriteField("do", button), w.Close())
+	}
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	r, err := b.Post(strings.TrimSuffix(b.address, "/")+path, w.FormDataContentType(), &form)
+	return b.done(r, err, path, want)
+}
+
+func TestASpreadsheetIsLookedAtAndThenTakenIn(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	const sheet = "name,weight,foaled\nTad,480 kg,2015\n"
+	before := len(read(t, dir).Centre.Horses)
+	says(t, b.sent("/import", http.StatusOK, "Horses.csv", sheet, "say"), "It would add 1")
+	if n := len(read(t, dir).Centre.Horses); n != before {
+		t.Errorf("%d horses after a look", n)
+	}
+	says(t, b.sent("/import", http.StatusOK, "Horses.csv", sheet, "take"), "1 added")
+	if n := len(read(t, dir).Centre.Horses); n != before+1 {
+		t.Errorf("%d horses", n)
+	}
+	says(t, b.sent("/import", http.StatusConflict, "Horses.csv", "name,weight\nTod,a lot\n", "take"), "Nothing is taken in before these are mended", "Horses.csv!B2")
+	says(t, b.sent("/import", http.StatusConflict, "Horses.exe", sheet, "take"), "ends in .xlsx or .csv")
+	if xlsx := b.get("/template.xlsx", http.StatusOK); !strings.HasPrefix(xlsx, "PK") {
+		t.Error("the template is no XLSX")
 	}
 }

@@ -43,6 +43,9 @@ func routes() []route {
 		{"POST /edit/{table}/{entry}", model.Office, saveForm},
 		{"GET /add/{table}", model.Office, showForm},
 		{"POST /add/{table}", model.Office, saveForm},
+		{"GET /import", model.Office, showImport},
+		{"POST /import", model.Office, importSheet},
+		{"GET /template.xlsx", model.Office, giveTemplate},
 		{"GET /history", model.Office, showHistory},
 		{"POST /undo", model.Office, undo},
 

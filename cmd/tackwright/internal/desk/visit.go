@@ -72,7 +72,11 @@ func (d *desk) handler() http.Handler {
 			http.Error(w, "This computer is not known by that name. Add it with --name when the desk is started.", http.StatusMisdirectedRequest)
 			return
 		}
-		r.Body = http.MaxBytesReader(w, r.Body, 1<<20)
+		most := int64(mostForm)
+		if r.URL.Path == "/import" {
+			most = mostSheet
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, most)
 		checked.ServeHTTP(w, r)
 	})
 }
