@@ -156,9 +156,9 @@ func (w *Week) extrasFor(r *Ride, h *Horse, seat *Piece, inUse func(...*Piece) b
 		var can []*Piece
 		kind := string(need.Kind)
 		furthest := 0 // step that some piece failed at
-		steps := []string{"no " + kind + " in the tack room", "no " + kind + " of her size", "no " + kind + " of her size for the seat",
-			"no " + kind + " of her size for the seat in use", "no " + kind + " of her size for the seat free beside what stands",
-			"too few pieces of her size, " + kind}
+		steps := []string{"no " + kind + " in the tack room", "no " + kind + " of the rider's size", "no " + kind + " of the rider's size for the seat",
+			"no " + kind + " of the rider's size for the seat in use", "no " + kind + " of the rider's size for the seat free beside what stands",
+			"too few pieces of the rider's size, " + kind}
 		for _, p := range w.Centre.Pieces {
 			step := 0
 			switch {

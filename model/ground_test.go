@@ -63,16 +63,16 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 		{"reins of another size", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: reins, Size: "long"}}
 			b.Extra("reins 1", reins, "short")
-		}, "no adapted reins of her size: Star"},
+		}, "no adapted reins of the rider's size: Star"},
 		{"stirrups and no bars", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: "safety stirrups"}}
 			b.Extra("stirrups 1", "safety stirrups", "")
 			b.Oak.Bars = false
-		}, "no safety stirrups of her size for the seat: Star"},
+		}, "no safety stirrups of the rider's size for the seat: Star"},
 		{"reins out", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}}
 			b.Extra("reins 1", reins, "").Out = []model.PieceOut{{}}
-		}, "no adapted reins of her size for the seat in use: Star"},
+		}, "no adapted reins of the rider's size for the seat in use: Star"},
 		{"reins busy", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}}
 			leo, bay := b.Rider("Leo"), b.Horse("Bay")
@@ -81,11 +81,11 @@ func TestARideOnTheGroundSaysWhatStandsInItsWay(t *testing.T) {
 			l.Instructor = b.Person("Bea")
 			b.Tell(l, leo, b.Turn(bay, b.Saddle("elm", bay), b.Extra("reins 1", reins, "")))
 			b.Now = monday("09:50")
-		}, "no adapted reins of her size for the seat free beside what stands: Star"},
+		}, "no adapted reins of the rider's size for the seat free beside what stands: Star"},
 		{"one for two", func(b *fixtures.Barn) {
 			b.Mia.Extras = []model.ExtraNeed{{Kind: reins}, {Kind: reins}}
 			b.Extra("reins 1", reins, "")
-		}, "too few pieces of her size, adapted reins: Star"},
+		}, "too few pieces of the rider's size, adapted reins: Star"},
 		{"girth out", func(b *fixtures.Barn) { b.Tag("oak girth").Out = []model.PieceOut{{}} }, "no girth in use that the fit chart names for the seat: Star"},
 		{"girth busy", func(b *fixtures.Barn) {
 			b.Work(b.Horse("Bay"), fixtures.Monday, "09:00-09:50").Girth = b.Tag("oak girth")

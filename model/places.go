@@ -37,7 +37,7 @@ func (w *Week) placesTaken(m *Meeting, but *Rider) (most int) {
 func (r *Rider) NotFree(d Date, start, end Minute) string {
 	switch {
 	case anyMeets(r.Away, d, start, end) != nil:
-		return "she is away then"
+		return "the rider is away then"
 	case len(r.Free) > 0 && anyCovers(r.Free, d, start, end) == nil:
 		return OutsideHours
 	}

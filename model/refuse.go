@@ -42,7 +42,7 @@ func (w *Week) refusesNever(r *Ride, n *Note) string {
 	if r.Held == nil || r.Held.Horse != n.Horse {
 		return ""
 	}
-	return fmt.Sprintf("keeping %s off %s contradicts note %d, which keeps her on it, %s %s",
+	return fmt.Sprintf("keeping %s off %s contradicts note %d, which keeps this rider on it, %s %s",
 		r.Rider.Called(), n.Horse.Name, r.Held.Note, r.Date().Words(), w.clock(r.Start))
 }
 
@@ -122,7 +122,7 @@ func (w *Week) overworks(r *Ride, n *Note, breaks func(*Rule, string) string) st
 	held := *r
 	held.Held = &Hold{Horse: n.Horse, Seat: n.Seat}
 	if !w.hasFit(&held) {
-		return fmt.Sprintf("%s breaks the rule %q: no seat that fits her is approved for it", w.keeping(r, n.Horse), seatFitsHorse.Name)
+		return fmt.Sprintf("%s breaks the rule %q: no seat that fits the rider is approved for it", w.keeping(r, n.Horse), seatFitsHorse.Name)
 	}
 	return ""
 }

@@ -30,7 +30,7 @@ func (w *Week) WithRides(asks []Ask) (*Week, []*Ride) {
 }
 
 // OutsideHours is why most meetings do not take a rider in.
-const OutsideHours = "outside her hours"
+const OutsideHours = "outside the rider's free hours"
 
 // TakesIn says why a meeting does not take a rider in by its lesson's kind, level
 // and size and by her hours, whatever horses and tack there are; "" is that it does.
@@ -48,7 +48,7 @@ func (w *Week) TakesIn(a Ask) (why string, unchecked []string) {
 	case len(r.Free) > 0 && !free:
 		return OutsideHours, nil
 	case slices.ContainsFunc(w.Rides, func(x *Ride) bool { return x.Meeting == m && x.Rider == r }):
-		return "she is in it already", nil
+		return "the rider is in it already", nil
 	case l.Kind == Private:
 		return "private, and so takes nobody in", nil
 	case !l.Open:
@@ -59,10 +59,10 @@ func (w *Week) TakesIn(a Ask) (why string, unchecked []string) {
 		return "full", nil
 	}
 	if len(r.Free) == 0 {
-		unchecked = append(unchecked, "her hours")
+		unchecked = append(unchecked, "the rider's free hours")
 	}
 	if l.Level != "" && r.Level == "" {
-		unchecked = append(unchecked, "her level")
+		unchecked = append(unchecked, "the rider's level")
 	}
 	if need := r.handsNeeded(); need.Leaders > 0 && m.Hands.Leaders < 0 || need.Sidewalkers > 0 && m.Hands.Sidewalkers < 0 {
 		unchecked = append(unchecked, "helpers of the lesson")

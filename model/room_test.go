@@ -34,8 +34,8 @@ func TestALessonTakesARiderInByKindLevelSizeAndHours(t *testing.T) {
 		{"private", func(_ *fixtures.Barn, l *model.Lesson, _ *model.Rider) { l.Kind = model.Private }, "private, and so takes nobody in", nil},
 		{"semi-private", func(_ *fixtures.Barn, l *model.Lesson, _ *model.Rider) { l.Kind = model.SemiPrivate }, "", nil},
 		{"another level", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Level = "novice" }, "for riders of another level", nil},
-		{"level unknown", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Level = "" }, "", []string{"her level"}},
-		{"hours not stated", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Free = nil }, "", []string{"her hours"}},
+		{"level unknown", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Level = "" }, "", []string{"the rider's level"}},
+		{"hours not stated", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Free = nil }, "", []string{"the rider's free hours"}},
 		{"helpers not stated", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Leader = true }, "", []string{"helpers of the lesson"}},
 		{"free a minute too short", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Free[0].End = fixtures.At("10:44") }, model.OutsideHours, nil},
 		{"free to the minute", func(_ *fixtures.Barn, _ *model.Lesson, r *model.Rider) { r.Free[0].End = fixtures.At("10:45") }, "", nil},
@@ -59,7 +59,7 @@ func TestALessonTakesARiderInByKindLevelSizeAndHours(t *testing.T) {
 		}, "", nil},
 		{"in it already", func(_ *fixtures.Barn, l *model.Lesson, r *model.Rider) {
 			l.Places = append(l.Places, model.Place{Rider: r})
-		}, "she is in it already", nil},
+		}, "the rider is in it already", nil},
 		{"not held", func(b *fixtures.Barn, l *model.Lesson, _ *model.Rider) {
 			b.Note(model.Note{Kind: model.NoteCancelled, Date: b.From, Lesson: l})
 		}, "not held on that date", nil},

@@ -10,15 +10,15 @@ var roomInTheRing = &Rule{
 	Sentence: "no more riders at once than the arena, the lesson and the instructor each allow; a horse's other work takes one place in its arena",
 	audit: func(l *ledger) {
 		for _, a := range l.Centre.Arenas {
-			l.crowded(a.Name, a.RidersAtOnce, func(s *Stint) bool { return s.Arena == a })
+			l.crowded("in "+a.Name, a.RidersAtOnce, func(s *Stint) bool { return s.Arena == a })
 		}
 		for _, m := range l.meetings {
 			if m.Lesson != nil {
-				l.crowded(m.Name, m.Lesson.Size, func(s *Stint) bool { return s.Meeting == m })
+				l.crowded("in "+m.Name, m.Lesson.Size, func(s *Stint) bool { return s.Meeting == m })
 			}
 		}
 		for _, p := range l.Centre.Persons {
-			l.crowded(p.Name, p.RidersAtOnce, func(s *Stint) bool { return s.Meeting != nil && s.Meeting.Instructor == p })
+			l.crowded("with "+p.Name, p.RidersAtOnce, func(s *Stint) bool { return s.Meeting != nil && s.Meeting.Instructor == p })
 		}
 	},
 }
@@ -35,7 +35,7 @@ func (l *ledger) crowded(where string, limit int, in func(*Stint) bool) {
 	}
 	for _, at := range tooMany(there, limit) {
 		last := at[len(at)-1]
-		l.breaks(at, "%s %s: %d at once in %s, and %d are its limit", last.Date.Words(), l.clock(last.Start), len(at), where, limit)
+		l.breaks(at, "%s %s: %d at once %s, and %d are the limit", last.Date.Words(), l.clock(last.Start), len(at), where, limit)
 	}
 }
 

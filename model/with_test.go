@@ -57,7 +57,7 @@ func TestForOneDateAPlaceIsFreeWhereItsRiderIsAwayOrLeaves(t *testing.T) {
 		{"its rider leaves", func(*fixtures.Barn, *model.Lesson) {}, true, ""},
 		{"its rider is away", func(b *fixtures.Barn, _ *model.Lesson) { b.Mia.Away = []model.Period{{}} }, false, ""},
 		{"closed, whoever leaves", func(_ *fixtures.Barn, l *model.Lesson) { l.Open = false }, true, "closed to others"},
-		{"she is away herself", func(b *fixtures.Barn, _ *model.Lesson) { b.Riders[1].Away = []model.Period{{}} }, true, "she is away then"},
+		{"she is away herself", func(b *fixtures.Barn, _ *model.Lesson) { b.Riders[1].Away = []model.Period{{}} }, true, "the rider is away then"},
 		{"outside her hours", func(b *fixtures.Barn, _ *model.Lesson) {
 			b.Riders[1].Free = []model.Period{{Start: fixtures.At("10:15"), End: fixtures.At("12:00")}}
 		}, true, model.OutsideHours},

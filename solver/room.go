@@ -49,7 +49,7 @@ func RoomFor(ctx context.Context, w *model.Week, p *model.Plan, asks []model.Ask
 			r.Alone = []string{"the hour is past"}
 			continue
 		case ride.State == model.Off: // what was written of it is nobody's business
-			r.Alone = []string{"she is away, or it is not held"}
+			r.Alone = []string{"the rider is away, or it is not held"}
 			continue
 		}
 		var free []*model.Horse

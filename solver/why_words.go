@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"tackwright/model"
 )
@@ -236,4 +237,7 @@ func plural(noun string) string {
 // few is what facts leave of a limit; below 0 they leave none.
 func few(n int, noun string) string { return counting(max(n, 0), noun) }
 
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func capital(s string) string {
+	_, n := utf8.DecodeRuneInString(s)
+	return strings.ToUpper(s[:n]) + s[n:]
+}

@@ -23,7 +23,7 @@ every rule. tackwright undo takes back what was noted and posted.
 
 Example:
 
-	tackwright take examples/sallowdene Clemency change Vincent "Sat 11:00" --date 2026-10-17 --by "Nell Ashworthy"
+	tackwright take examples/sallowdene Lionel helpers "Thu 13:30" 5 sidewalkers --date 2026-10-15 --by "Nell Ashworthy"
 
 Flags:
 

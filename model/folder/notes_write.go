@@ -26,6 +26,9 @@ func (f *Folder) AddNote(n *model.Note) (number int, err error) {
 	if err != nil {
 		return 0, err
 	}
+	if what := noteNeeds[n.Kind].by; what != "" && !n.By.May(what) {
+		return 0, refuse("%s may not end this; %s", n.By.Name, f.whoMay(what))
+	}
 	if wrong := f.tryNote(n); wrong != nil {
 		return 0, refuse("%s", wrong.Message)
 	}
@@ -44,6 +47,20 @@ func (f *Folder) AddNote(n *model.Note) (number int, err error) {
 		return 0, err
 	}
 	return number, nil
+}
+
+// whoMay names those who may end a thing.
+func (f *Folder) whoMay(what model.Ends) string {
+	var may []string
+	for _, p := range f.Centre.Persons {
+		if p.May(what) {
+			may = append(may, p.Name)
+		}
+	}
+	if len(may) == 0 {
+		return fmt.Sprintf("nobody may yet: add %q to may_end of a person", what)
+	}
+	return "it is for " + strings.Join(may, " or ")
 }
 
 // noteTarget is the file of a date with the note at its end. A file to which

@@ -70,6 +70,8 @@ type closeAnswer struct {
 	Works    []riddenWork `json:"works" about:"other work besides what the folder plans"`
 	Open     []string     `json:"open" about:"earlier dates that nobody has closed"`
 
+	openWords []string
+
 	date   model.Date
 	toCome bool // some rides begin only after it was closed
 }
@@ -190,7 +192,7 @@ func closedDay(c *model.Centre, date model.Date, at model.Instant) *closeAnswer 
 		a.Works = append(a.Works, riddenWork{w.Start.String(), w.End.String(), w.Horse.Name, w.Kind, w.Start, w.End})
 	}
 	for _, x := range c.OpenDates(date) {
-		a.Open = append(a.Open, x.Date.String())
+		a.Open, a.openWords = append(a.Open, x.Date.String()), append(a.openWords, x.Date.Words())
 	}
 	return a
 }
@@ -231,7 +233,7 @@ func (a *closeAnswer) text(c *model.Centre) string {
 		b.WriteString("Rides that are still to come count as posted; close the date again when they are over.\n")
 	}
 	if len(a.Open) > 0 {
-		b.WriteString(wrap("", "Not closed yet: "+strings.Join(a.Open, ", ")+"."))
+		b.WriteString(wrap("", "Not closed yet: "+strings.Join(a.openWords, ", ")+"."))
 	}
 	return b.String()
 }

@@ -61,7 +61,7 @@ func (s *riddenSaying) onceAtATime(x *model.Ridden) error {
 			}
 			for _, b := range ridden {
 				if (b.Lesson != a.Lesson || b.Rider != a.Rider) && b.Turn != nil && b.Turn.Horse == a.Turn.Horse && a.Start < b.End && b.Start < a.End {
-					return no("%s cannot have had two riders at once: %s rode it from %s to %s, in %s; say of her too what was not as posted",
+					return no("%s cannot have had two riders at once: %s rode it from %s to %s, in %s; say of that ride too what was not as posted",
 						b.Turn.Horse.Name, b.Rider.Name, s.clock(b.Start), s.clock(b.End), b.LessonName)
 				}
 			}
@@ -136,7 +136,7 @@ func (s *riddenSaying) joined(d *differsSaid) error {
 	}
 	for _, t := range s.told {
 		if t.Lesson == d.Lesson && t.Rider == d.Rider && t.Turn != nil && (d.Start == 0 || d.Start == t.Start) {
-			return no("%s was told that she rides in %s, so it is no extra ride; say --other", d.Rider.Name, t.LessonName)
+			return no("%s was told of a ride in %s, so it is no extra ride; say --other", d.Rider.Name, t.LessonName)
 		}
 	}
 	return nil
@@ -152,7 +152,7 @@ func (s *riddenSaying) which(d *differsSaid, part model.Minute) error {
 	}
 	switch {
 	case len(hers) == 0:
-		return no("%s was not told of such a ride on %s; if she rode, say --extra", d.Rider.Name, s.date.Words())
+		return no("%s was not told of such a ride on %s; if it was ridden, say --extra", d.Rider.Name, s.date.Words())
 	case len(hers) > 1:
 		var words []string
 		for _, t := range hers {
@@ -169,7 +169,7 @@ func (s *riddenSaying) which(d *differsSaid, part model.Minute) error {
 	case d.Lesson == nil:
 		return no("%s is no longer in the folder, so nothing can be said of its rides", t.LessonName)
 	case t.Turn == nil && d.How != model.OtherHorse:
-		return no("%s was on the ground on %s", d.Rider.Name, s.date.Words())
+		return no("%s was on the ground on %s; if there was a ride after all, say --extra \"RIDER in LESSON on HORSE\"", d.Rider.Name, s.date.Words())
 	case d.How == model.CutShort && (d.End <= t.Start || d.End >= t.End):
 		return no("%s rode from %s to %s, which does not end early at %s", d.Rider.Name, s.clock(t.Start), s.clock(t.End), s.clock(d.End))
 	}

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 
 	"tackwright/model"
 )
@@ -24,6 +27,10 @@ func find[T any](what, said string, all []T, names func(T) []string) (T, error) 
 		},
 		func(name, said string) bool {
 			return said != "" && strings.Contains(strings.ToLower(name), " "+strings.ToLower(said))
+		},
+		func(name, said string) bool { // by a keyboard that has no accents
+			name, said = plain(name), plain(said)
+			return said != "" && (strings.HasPrefix(name, said) || strings.Contains(name, " "+said))
 		},
 	} {
 		var found []T
@@ -54,6 +61,21 @@ func find[T any](what, said string, all []T, names func(T) []string) (T, error) 
 	return none, no("there is no %s %q in the folder; of that letter it has: %s", what, said, namesOf(near, names))
 }
 
+// unlike are letters that are no other letter with an accent, as they are typed
+// where a keyboard does not have them.
+var unlike = strings.NewReplacer("ł", "l", "ø", "o", "đ", "d", "ð", "d", "þ", "th", "ß", "ss", "æ", "ae", "œ", "oe", "ı", "i", "’", "'")
+
+// plain is a name in small letters, without accents.
+func plain(s string) string {
+	marked := norm.NFD.String(strings.ToLower(s))
+	return unlike.Replace(strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Mn, r) {
+			return -1
+		}
+		return r
+	}, marked))
+}
+
 func firstLetter(s string) string {
 	for _, r := range s {
 		return string(r)
@@ -76,6 +98,17 @@ func horseNamed(c *model.Centre, said string) (*model.Horse, error) {
 func pieceTagged(c *model.Centre, said string) (*model.Piece, error) {
 	return find("tag", said, c.Pieces, func(p *model.Piece) []string { return append([]string{p.Tag}, p.Was...) })
 }
+
+// typedRider is a rider as a command is typed: by what sheets call her, where no
+// other answers to it, else by her whole name.
+func typedRider(c *model.Centre, r *model.Rider) string {
+	if found, err := riderNamed(c, r.Called()); err == nil && found == r {
+		return typed(r.Called())
+	}
+	return typed(r.Name)
+}
+
+func (q *asked) typedRider(r *model.Rider) string { return typedRider(q.folder.Centre, r) }
 
 // riderNamed goes by what sheets call a rider as well.
 func riderNamed(c *model.Centre, said string) (*model.Rider, error) {

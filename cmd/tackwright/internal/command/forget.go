@@ -81,13 +81,13 @@ func forget(c *call, forGood bool, flagBy, now, today string, asJSON bool) error
 
 func (a *forgetAnswer) text(dir string) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "The rider is forgotten; records call her %q.\n", a.As)
+	fmt.Fprintf(&b, "The rider is forgotten; records say %q.\n", a.As)
 	if len(a.Left) > 0 {
 		b.WriteString("These files still hold the name, and are not the program's to change:\n  " + strings.Join(a.Left, "\n  ") + "\n")
 	}
 	for i, d := range a.Posted {
 		if i == 0 {
-			b.WriteString("A ride of hers was posted for dates to come:\n")
+			b.WriteString("The rider had a horse on dates to come; mend them:\n")
 		}
 		fmt.Fprintf(&b, "  tackwright repair %s %s\n", typed(dir), d)
 	}

@@ -153,7 +153,7 @@ func groundedOf(all []*model.Grounded) *groundedAnswer {
 
 func (a *groundedAnswer) text(c *model.Centre, title string) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, %s: %d of %s were on the ground.\n", c.Name, title, a.Ground, count(a.Rides, "ride"))
+	fmt.Fprintf(&b, "%s, %s: %d of %s %s on the ground.\n", c.Name, title, a.Ground, count(a.Rides, "ride"), were(a.Ground))
 	for _, r := range a.Riders {
 		fmt.Fprintf(&b, "\n%s: %d of %s\n", r.Rider, len(r.Times), count(r.Rides, "ride"))
 		for _, t := range r.Times {
@@ -181,13 +181,20 @@ func (q *asked) before() string {
 			continue
 		}
 		if len(g.Times) == 0 {
-			return fmt.Sprintf("In %s she was not on the ground before, in %s.", term.Name, count(g.Rides, "ride"))
+			return fmt.Sprintf("In %s %s was not on the ground before, in %s.", term.Name, g.Rider.Called(), count(g.Rides, "ride"))
 		}
 		var dates []string
 		for _, t := range g.Times {
 			dates = append(dates, t.Date.Words())
 		}
-		return fmt.Sprintf("In %s she was on the ground before, in %d of %s: %s.", term.Name, len(g.Times), count(g.Rides, "ride"), strings.Join(dates, ", "))
+		return fmt.Sprintf("In %s %s was on the ground before, in %d of %s: %s.", term.Name, g.Rider.Called(), len(g.Times), count(g.Rides, "ride"), strings.Join(dates, ", "))
 	}
 	return ""
+}
+
+func were(n int) string {
+	if n == 1 {
+		return "was"
+	}
+	return "were"
 }

@@ -72,7 +72,7 @@ type roomAtOnce struct {
 
 var roomCautions = []string{
 	"Nobody is placed by this. A rider is placed with a form in date and the instructor's go-ahead.",
-	"To place her, add her to the lesson's riders, or as a [[booking]] of that date; then plan again or repair.",
+	"To place a rider, add the name to the lesson's riders, or a [[booking]] for that date; then plan again or repair.",
 }
 
 func lessonOf(w *model.Week, k model.Ask) *roomLesson {

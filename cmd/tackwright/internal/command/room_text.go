@@ -58,7 +58,7 @@ func (a *roomAnswer) oneText(b *strings.Builder, x *roomRider) {
 		changesText(b, "      ", l.Changes, l.Fewest)
 	}
 	if head == "" {
-		b.WriteString("\nNo lesson was found that has room for her.\n")
+		b.WriteString("\n" + wrap("", "No lesson was found that has room for "+strings.TrimSuffix(x.Rider, ".")+"."))
 	}
 	a.withoutText(b, x)
 }
@@ -105,9 +105,9 @@ func (l *roomLesson) dressed() string {
 // changesText names who would have another horse or other tack.
 func changesText(b *strings.Builder, indent string, changes []roomChange, fewest bool) {
 	for _, c := range changes {
-		said := fmt.Sprintf("%s %s %s: %s, not %s", c.Date, c.Start, c.Rider, c.Now, c.Horse)
+		said := fmt.Sprintf("%s: %s, not %s", c.words, c.Now, c.Horse)
 		if c.Now == c.Horse {
-			said = fmt.Sprintf("%s %s %s: %s in other tack", c.Date, c.Start, c.Rider, c.Now)
+			said = fmt.Sprintf("%s: %s in other tack", c.words, c.Now)
 		}
 		if c.Ask {
 			said += " (ask first)"
@@ -138,7 +138,7 @@ func (a *roomAnswer) withoutText(b *strings.Builder, x *roomRider) {
 		lead = ""
 	}
 	if outside > 0 {
-		fmt.Fprintf(b, "\nNot looked at: %s outside her hours.\n", count(outside, "lesson"))
+		fmt.Fprintf(b, "\nNot looked at: %s outside the rider's free hours.\n", count(outside, "lesson"))
 	}
 }
 
@@ -160,7 +160,7 @@ func (l *roomLesson) reason() string {
 	case len(l.Alone) > 0:
 		return strings.Join(l.Alone, "; ")
 	case l.Full:
-		return "no horse and tack for her with all that ride now (proved)"
+		return "no horse and tack with all that ride now (proved)"
 	}
 	return "not found in the time given, and not proved to have none"
 }
@@ -170,6 +170,8 @@ func (a *roomAnswer) listText(b *strings.Builder) {
 	switch x := a.AtOnce; {
 	case x == nil:
 		b.WriteString("\nHow many can have a place at once was not found in the time given.\n")
+	case x.Proved && x.Placed == 0:
+		fmt.Fprintf(b, "\nNone of %s can have a place (proved).\n", count(len(a.Riders), "rider"))
 	case x.Proved:
 		fmt.Fprintf(b, "\n%d of %s can have a place at once, and no more (proved).\n", x.Placed, count(len(a.Riders), "rider"))
 	default:
@@ -183,7 +185,7 @@ func (a *roomAnswer) listText(b *strings.Builder) {
 		}
 		alone := slices.DeleteFunc(slices.Clone(x.Lessons), func(l *roomLesson) bool { return l.Horse == "" })
 		if len(alone) > 0 {
-			b.WriteString(wrap("  ", "no place at once with the others; by herself there is room in "+alone[0].Lesson))
+			b.WriteString(wrap("  ", "no place at once with the others; without them there is room in "+alone[0].Lesson))
 			continue
 		}
 		for _, why := range x.reasons() {

@@ -36,7 +36,7 @@ Where the plan was posted, the new one is posted as the next version; else it
 takes the place of the pencilled one. Nothing is proved of it but that it keeps
 every rule. tackwright undo takes back what was noted and posted.
 `,
-	example: `tackwright take examples/sallowdene Clemency change Vincent "Sat 11:00" --date 2026-10-17 --by "Nell Ashworthy"`,
+	example: `tackwright take examples/sallowdene Lionel helpers "Thu 13:30" 5 sidewalkers --date 2026-10-15 --by "Nell Ashworthy"`,
 	least:   2, most: 9, answer: takeAnswer{},
 	flags: func(fs *pflag.FlagSet) func(*call) error {
 		var o takeOptions
@@ -68,7 +68,11 @@ type takeAnswer struct {
 
 func take(c *call, o *takeOptions) error {
 	better := len(c.args) == 2
-	q, err := o.ask(c, "on the ground", func(r *model.Ride, p *model.Plan) bool {
+	about := "to be planned"
+	if better {
+		about = "on the ground"
+	}
+	q, err := o.ask(c, about, func(r *model.Ride, p *model.Plan) bool {
 		return r.State == model.Open && (!better || p.Turns[r.Index] == nil)
 	})
 	if err != nil {
@@ -226,7 +230,7 @@ func (o *takeOptions) changes(q *asked, now model.Instant, all ...lessonChange) 
 		}
 		switch why := q.week.NoPlace(model.Ask{Rider: x.ride.Rider, Meeting: x.to}, leaves); {
 		case x.ride.Rider.MayChange == model.ChangeNever:
-			return nil, no("%s is never moved to another lesson, as her entry says", x.ride.Rider.Called())
+			return nil, no("%s is never moved to another lesson: the rider's entry says so", x.ride.Rider.Called())
 		case !now.Before(model.Instant{Date: x.to.Date, Minute: x.to.Start}):
 			return nil, no("%s has begun", x.to.Name)
 		case why != "":

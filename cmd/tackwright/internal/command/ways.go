@@ -136,8 +136,8 @@ func wayWords(q *asked, x *solver.Way) string {
 	case solver.LessonLater:
 		return fmt.Sprintf("%s begins %d minutes later, at %s", n.Lesson.Name, x.Later, clock(n.From))
 	case solver.Swap:
-		return fmt.Sprintf("%s and %s change places: she rides in %s, and %s in %s", x.Moved[0].Called(), x.Moved[1].Called(),
-			n.Lesson.Name, x.Moved[1].Called(), x.Notes[1].Lesson.Name)
+		return fmt.Sprintf("%s and %s change places: %s rides in %s, and %s in %s", x.Moved[0].Called(), x.Moved[1].Called(),
+			x.Moved[0].Called(), n.Lesson.Name, x.Moved[1].Called(), x.Notes[1].Lesson.Name)
 	}
 	when := ""
 	if n.Date != x.Notes[1].Date {
@@ -190,9 +190,9 @@ func wayTyped(q *asked, x *solver.Way) string {
 	case solver.LessonLater:
 		return fmt.Sprintf("move %s %s", typed(n.Lesson.Name), n.From)
 	case solver.Swap:
-		return fmt.Sprintf("swap %s", typed(x.Moved[1].Called()))
+		return fmt.Sprintf("swap %s", q.typedRider(x.Moved[1]))
 	}
-	s := fmt.Sprintf("change %s %s", typed(n.Rider.Called()), typed(n.Lesson.Name))
+	s := fmt.Sprintf("change %s %s", q.typedRider(n.Rider), typed(n.Lesson.Name))
 	if n.Date != x.Notes[1].Date {
 		s += " --on " + n.Date.String()
 	}
@@ -209,7 +209,7 @@ func (o *rideOptions) ways(c *call, q *asked) string { return o.again(c, q, "way
 
 // again is another command about the ride.
 func (o *rideOptions) again(c *call, q *asked, command, more string) string {
-	s := strings.TrimRight(fmt.Sprintf("tackwright %s %s %s %s", command, typed(c.args[0]), typed(q.ride.Rider.Called()), more), " ")
+	s := strings.TrimRight(fmt.Sprintf("tackwright %s %s %s %s", command, typed(c.args[0]), q.typedRider(q.ride.Rider), more), " ")
 	s += fmt.Sprintf(" --date %s", q.ride.Date())
 	if o.time != "" {
 		s += " --time " + o.time

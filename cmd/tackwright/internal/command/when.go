@@ -82,11 +82,11 @@ func (k clock) instant(s string) (model.Instant, error) {
 		}
 		day, hour = d, rest
 	}
-	t, err := time.Parse("15:04", hour)
-	if err != nil {
+	at, err := timeOfDay(hour)
+	if err != nil || at >= 24*60 {
 		return model.Instant{}, wrongUse("--now: %q is not a time like 10:30 or 2026-11-25T10:30", s)
 	}
-	return model.Instant{Date: day, Minute: minuteOf(t)}, nil
+	return model.Instant{Date: day, Minute: at}, nil
 }
 
 // printed is when a sheet is printed: the computer's own time, whatever is

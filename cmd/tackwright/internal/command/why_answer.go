@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"tackwright/model"
 	"tackwright/solver"
@@ -27,6 +28,8 @@ type askedRide struct {
 	Lesson string `json:"lesson"`
 	Rider  string `json:"rider" about:"first name, and a mark where two share it"`
 	Horse  string `json:"horse,omitempty" about:"that it has in the plan; none: on the ground"`
+
+	words string // the ride as people here read it
 }
 
 type together struct {
@@ -66,7 +69,7 @@ type moved struct {
 }
 
 func askedOf(r *model.Ride, p *model.Plan) askedRide {
-	a := askedRide{Date: r.Date().String(), Start: r.Start.String(), Lesson: r.Meeting.Name, Rider: r.Rider.Called()}
+	a := askedRide{Date: r.Date().String(), Start: r.Start.String(), Lesson: r.Meeting.Name, Rider: r.Rider.Called(), words: r.String()}
 	if t := p.Turns[r.Index]; t != nil {
 		a.Horse = t.Horse.Name
 	}
@@ -130,7 +133,7 @@ func (p *price) changes(b *strings.Builder) {
 	}
 	b.WriteString("\nWHAT WOULD CHANGE\n")
 	for _, x := range p.Changes {
-		fmt.Fprintf(b, "  %s %s  %s: %s, not %s\n", x.Date, x.Start, x.Rider, orGround(x.Now), orGround(x.Horse))
+		fmt.Fprintf(b, "  %s: %s, not %s\n", x.words, orGround(x.Now), orGround(x.Horse))
 	}
 }
 
@@ -240,7 +243,8 @@ func namesOfRides(all []askedRide) string {
 
 // sentence begins with a capital and ends with a stop.
 func sentence(words string) string {
-	return strings.ToUpper(words[:1]) + words[1:] + "."
+	_, n := utf8.DecodeRuneInString(words)
+	return strings.ToUpper(words[:n]) + words[n:] + "."
 }
 
 func (a *whyAnswer) text(q *asked) string {

@@ -74,7 +74,7 @@ func whyNotIn(c *call, o *rideOptions, l *lessonOptions) error {
 	a := &whyNotAnswer{Ride: askedOf(q.ride, q.plan), Lesson: m.Name, On: m.Date.String()}
 	a.fillLesson(q, found)
 	if a.canChange() {
-		way := "change " + typed(q.ride.Rider.Called()) + " " + typed(m.Name)
+		way := "change " + q.typedRider(q.ride.Rider) + " " + typed(m.Name)
 		if m.Date != q.ride.Date() {
 			way += " --on " + m.Date.String()
 		}
@@ -117,9 +117,9 @@ func (a *whyNotAnswer) fillLesson(q *asked, found *solver.WhyLesson) {
 	switch q.ride.Rider.MayChange {
 	case model.ChangeFreely:
 	case model.ChangeNever:
-		a.Said = append(a.Said, name+" is never to be moved to another lesson, as her entry says.")
+		a.Said = append(a.Said, name+" is never to be moved to another lesson: the rider's entry says so.")
 	default:
-		a.Said = append(a.Said, "Ask her first.")
+		a.Said = append(a.Said, "Ask first: "+strings.TrimSuffix(name, ".")+".")
 	}
 }
 

@@ -44,6 +44,8 @@ type Note struct {
 	To    string   `json:"to"`
 	Role  string   `json:"role" about:"instructor or family"`
 	Words []string `json:"words"`
+
+	rider *model.Rider // of a family
 }
 
 // WhatMoved is the sheet of a repair: of the changes of one date.

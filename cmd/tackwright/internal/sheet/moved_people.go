@@ -18,24 +18,26 @@ func people(changes []model.Change, house *model.House) []Note {
 			if teacher != nil {
 				words = "lesson " + r.Meeting.Name + ": " + teacher.Name + " takes it"
 			}
-			instructors = told(instructors, r.Was.Instructor.Name, "instructor", words)
+			instructors = told(instructors, Note{To: r.Was.Instructor.Name, Role: "instructor"}, words)
 		}
 		if teacher != nil {
-			instructors = told(instructors, teacher.Name, "instructor", clock(r.Start)+" "+r.Rider.Called()+": "+forInstructor(c, clock))
+			instructors = told(instructors, Note{To: teacher.Name, Role: "instructor"}, clock(r.Start)+" "+r.Rider.Called()+": "+forInstructor(c, clock))
 		}
 		if words := forFamily(c, clock); words != "" {
-			families = told(families, r.Rider.Called(), "family", words)
+			families = told(families, Note{To: r.Rider.Called(), Role: "family", rider: r.Rider}, words)
 		}
 	}
 	return append(instructors, families...)
 }
 
-// told adds to what a person is to be told, once.
-func told(notes []Note, to, role, words string) []Note {
-	i := slices.IndexFunc(notes, func(n Note) bool { return n.To == to && n.Role == role })
+// told adds to what a person is to be told, once. Two riders who are called the
+// same are two families.
+func told(notes []Note, to Note, words string) []Note {
+	i := slices.IndexFunc(notes, func(n Note) bool { return n.To == to.To && n.Role == to.Role && n.rider == to.rider })
 	switch {
 	case i < 0:
-		return append(notes, Note{to, role, []string{words}})
+		to.Words = []string{words}
+		return append(notes, to)
 	case !slices.Contains(notes[i].Words, words):
 		notes[i].Words = append(notes[i].Words, words)
 	}
