@@ -14,7 +14,7 @@ Dates for which nothing is posted are not in it.
 
 Example:
 
-	tackwright calendar sallowdene --instructor "Dev Marchbank" --to dev.ics
+	tackwright calendar examples/sallowdene --instructor "Dev Marchbank" --to dev.ics
 
 Flags:
 

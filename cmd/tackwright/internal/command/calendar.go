@@ -21,7 +21,7 @@ before, and what is no longer held goes.
 It names riders by first name and mark, is marked private, and holds no caution.
 Dates for which nothing is posted are not in it.
 `,
-	example: `tackwright calendar sallowdene --instructor "Dev Marchbank" --to dev.ics`,
+	example: `tackwright calendar examples/sallowdene --instructor "Dev Marchbank" --to dev.ics`,
 	least:   1, most: 1, answer: calendarAnswer{},
 	flags: func(fs *pflag.FlagSet) func(*call) error {
 		var o calendarOptions

@@ -355,3 +355,23 @@ func TestARiderOnTheGroundIsToldThatTheArenaHasClosedSince(t *testing.T) {
 		t.Errorf("closed all along: %+v", m.People)
 	}
 }
+
+// Sheets call two riders the same where nobody gave one a mark: still two families
+// have to be told.
+func TestTwoRidersOfOneFirstNameAreTwoFamiliesToBeTold(t *testing.T) {
+	m := goWrong(t, func(b *wrong) []*model.Turn {
+		b.Lesson(monday, "10:00-10:45", b.Mia)
+		b.Lesson(monday, "11:00-11:45", b.Rider("Mia Two"))
+		b.Riders[len(b.Riders)-1].First = b.Mia.First
+		return []*model.Turn{b.Turn(b.Star, b.Oak), b.Turn(b.Star, b.Oak)}
+	}, func(b *wrong) []*model.Turn { return []*model.Turn{nil, nil} })
+	families := 0
+	for _, n := range m.People {
+		if n.Role == "family" {
+			families++
+		}
+	}
+	if families != 2 {
+		t.Errorf("%d families are told: %v", families, m.People)
+	}
+}
