@@ -11,7 +11,7 @@ import (
 const (
 	blankLessons = 3
 	blankRides   = 3
-	blankHorses  = 4
+	blankHorses  = 5
 	blankPieces  = 5
 )
 

@@ -54,7 +54,7 @@ func (d *day) chartRows(m *model.Meeting, mounts map[*model.Stint]mount) []paper
 			rider += "\n" + d.clock(s.Start) + " to " + d.clock(s.End)
 		}
 		rows = append(rows, paper.Row{Stays: true, Cells: []paper.Cell{
-			{Text: mounts[s].words(d)}, {Text: rider}, {Text: s.Turn.Horse.Name}, {Text: tackWords(s.Turn)},
+			{Text: mounts[s].words(d)}, {Text: rider}, {Text: s.Turn.Horse.Name}, {Text: tackInColumn(s.Turn)},
 			helperCell(s.Hands()), {}}})
 	}
 	if on := d.groundedIn(m); len(on) > 0 {

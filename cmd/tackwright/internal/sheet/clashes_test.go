@@ -7,7 +7,7 @@ import (
 )
 
 // margin is what is left free on every side of a page, in mm.
-const margin = 12.0
+const margin = 10.0
 
 // clashes are the texts of a sheet's pages that stand on one another, or not
 // wholly on the page within its margins: there must be none.

@@ -141,12 +141,24 @@ type crew[T any] struct {
 }
 
 // tackWords are a turn's pieces: a line of tags, then a line for each extra.
-func tackWords(t *model.Turn) string {
-	var set []string
+func tackWords(t *model.Turn) string { return tackLines(t, ", ") }
+
+// tackInColumn are the same for a narrow column: the girth has a line of its own.
+func tackInColumn(t *model.Turn) string { return tackLines(t, "\n") }
+
+func tackLines(t *model.Turn, beforeGirth string) string {
+	set := ""
 	for _, x := range core(t) {
-		set = append(set, x.Tag)
+		switch {
+		case set == "":
+		case x.Kind == model.Girth:
+			set += beforeGirth
+		default:
+			set += ", "
+		}
+		set += x.Tag
 	}
-	lines := []string{strings.Join(set, ", ")}
+	lines := []string{set}
 	for _, x := range t.Extras {
 		lines = append(lines, x.Tag+" "+string(x.Kind))
 	}

@@ -38,7 +38,8 @@ func FitChart(c *model.Centre, today model.Date, stamp Stamp, of *model.Horse) *
 		var rows []paper.Row
 		for _, r := range c.Chart {
 			if r.Horse == h {
-				rows = append(rows, paper.Row{Stays: true, Cells: paper.Texts(r.Seat.Tag, join("\n", string(r.Seat.Kind), SizeOf(r.Seat, c.House.Units)), padWords(w, r),
+				// the first two stay with the horse's name, the others may go on on the next page
+				rows = append(rows, paper.Row{Stays: len(rows) < 2, Cells: paper.Texts(r.Seat.Tag, join("\n", string(r.Seat.Kind), SizeOf(r.Seat, c.House.Units)), padWords(w, r),
 					girthWords(c, r), join("\n", r.By, on(r.Approved)), dueWords(r, today, &c.House), "")})
 			}
 		}

@@ -19,7 +19,6 @@ func InstructorSheet(w *model.Week, p *model.Plan, date model.Date, stamp Stamp,
 		return nil, err
 	}
 	s := d.newSheet("Instructor's sheet", stamp)
-	s.Facts = append(s.Facts, paper.Fact{Name: "for the instructor alone", Words: "it holds cautions on file. Not for the wall; hand it back to the office after the day."})
 	var meetings []*model.Meeting
 	for _, m := range d.meetings() {
 		if m.NotHeld == "" && (of == nil || m.Instructor == of) {
@@ -28,7 +27,7 @@ func InstructorSheet(w *model.Week, p *model.Plan, date model.Date, stamp Stamp,
 	}
 	mounts := d.mounts()
 	for _, who := range append(slices.Clone(w.Centre.Persons), nil) {
-		part := paper.Part{Title: "No instructor", NewPage: true, Table: paper.Table{Columns: []paper.Column{
+		part := paper.Part{Title: "No instructor", NewPage: true, Says: []string{forWhom}, Table: paper.Table{Columns: []paper.Column{
 			{Head: "rider", Bold: true}, {Head: "horse", Bold: true}, {Head: "tack, mounting, helpers"}, {Head: "cautions on file", Spread: true, Room: 40},
 			{Head: "girth before\nmounting"}, {Head: "girth after\nwalk"}}}}
 		if who != nil {
@@ -48,6 +47,9 @@ func InstructorSheet(w *model.Week, p *model.Plan, date model.Date, stamp Stamp,
 	}
 	return s, nil
 }
+
+// forWhom stands on each instructor's own page.
+const forWhom = "For the instructor alone: it holds cautions on file. Not for the wall; hand it back to the office after the day."
 
 func (d *day) instructorRows(m *model.Meeting, mounts map[*model.Stint]mount) []paper.Row {
 	rows := []paper.Row{{Over: d.lessonWords(m), Says: d.helperWords(m)}}

@@ -69,7 +69,7 @@ func TestCautionsAreOnTheInstructorsSheetAndItSaysForWhomItIs(t *testing.T) {
 	b, turns := guarded()
 	for _, x := range every(t, b, turns...) {
 		text := paper.Written(x.sheet)
-		if is := x.name == "instructor"; strings.Contains(text, "Zcaution") != is || strings.Contains(text, "for the instructor alone") != is {
+		if is := x.name == "instructor"; strings.Contains(text, "Zcaution") != is || strings.Contains(text, "For the instructor alone") != is {
 			t.Errorf("%s:\n%s", x.name, text)
 		}
 	}

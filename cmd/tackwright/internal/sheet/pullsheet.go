@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -71,7 +72,7 @@ func (l *PullList) RackSheet() *paper.Sheet {
 			{Head: "for", Bold: true}, {Head: "on by"}, {Head: "looks like", Spread: true}, {Head: "pencil", Room: 14}}}}
 		for _, f := range c.of {
 			part.Table.Rows = append(part.Table.Rows, paper.Row{Cells: []paper.Cell{{Text: where(f.Piece), Box: true}, {Text: f.Tag + t.alongWith(f.Piece, f.up)},
-				{Text: join("\n", t.cellsOf(f.Piece)[0], f.Size)}, {Text: f.up.Horse}, {Text: t.clock(f.up.OnBy)}, {Text: f.Looks}, {}}})
+				{Text: join(", ", t.cellsOf(f.Piece)[0], f.Size)}, {Text: f.up.Horse}, {Text: t.clock(f.up.OnBy)}, {Text: f.Looks}, {}}})
 		}
 		s.Parts = append(s.Parts, part)
 	}
@@ -81,11 +82,11 @@ func (l *PullList) RackSheet() *paper.Sheet {
 	return s
 }
 
-// alongWith are the tags of what is carried with a seat, each on a line.
+// alongWith are the tags of what is carried with a seat.
 func (t *pullText) alongWith(seat Piece, u TackUp) (tags string) {
 	for _, p := range u.Pieces {
 		if p.Travels && p.KeptWith == seat.Tag {
-			tags += "\n+" + p.Tag
+			tags += " +" + p.Tag
 		}
 	}
 	return tags
@@ -123,14 +124,16 @@ func (t *pullText) pieceRow(p Piece, sign string) paper.Row {
 }
 
 func (t *pullText) tackUpRows(u TackUp) []paper.Row {
-	over := paper.Row{Over: "ON BY " + t.clock(u.OnBy) + "   " + u.Horse, Says: t.about(u)}
+	over := paper.Row{Over: "ON BY " + t.clock(u.OnBy) + "   " + u.Horse, Says: onOneLine(t.about(u))}
 	for i, r := range u.Rides {
-		words := t.clock(r.Start) + " to " + t.clock(r.End) + "  " + r.Rider + "  (" + join(", ", r.Lesson, r.Arena, r.Instructor) + ")"
+		words := t.clock(r.Start) + " to " + t.clock(r.End) + "  " + r.Rider + "  (" + join(", ", r.Lesson, r.Arena) + ")"
 		switch {
 		case r.Rider == "":
 			words = t.clock(r.Start) + " to " + t.clock(r.End) + "  " + join("; ", join(", ", r.Work, r.Arena), r.By)
 		default:
-			words += "; " + t.mountWords(r)
+			if words = join("; ", words, t.mountWords(r)); len(r.Mounting) == 0 {
+				words = strings.Replace(words, "; mounts: not recorded", "", 1)
+			}
 		}
 		switch {
 		case r.NewTack:
@@ -145,6 +148,18 @@ func (t *pullText) tackUpRows(u TackUp) []paper.Row {
 		rows = append(rows, t.pieceRow(p, sign(p)))
 	}
 	return append(rows, paper.Row{Stays: true, Write: []string{"tacked up by", "untacked, from " + t.clock(u.OffFrom) + ", by"}})
+}
+
+// onOneLine puts what is said together, but for a warning, which has its own line.
+func onOneLine(say []string) (lines []string) {
+	for _, s := range say {
+		if n := len(lines); n > 0 && !strings.HasPrefix(s, "!") && !strings.HasPrefix(lines[n-1], "!") {
+			lines[n-1] += "; " + s
+			continue
+		}
+		lines = append(lines, s)
+	}
+	return lines
 }
 
 func (t *pullText) changeoverPart() paper.Part {
@@ -197,18 +212,25 @@ func (t *pullText) putAwayPart() paper.Part {
 		row := paper.Row{Cells: paper.Texts(where(a.Piece), a.Piece.Tag, a.Piece.Kind, t.clock(a.From), a.Horse)}
 		row.Cells[0].Box = true
 		for _, w := range a.With {
-			row.Cells[1].Text += "\n+" + w.Tag
-			row.Cells[2].Text += "\n" + w.Kind
+			row.Cells[1].Text += " +" + w.Tag
+			row.Cells[2].Text += " + " + w.Kind
 		}
 		part.Table.Rows = append(part.Table.Rows, row)
 	}
 	return part
 }
 
+// mostNotChecked are as many as the list names; check names all.
+const mostNotChecked = 12
+
 func (t *pullText) notCheckedPart() paper.Part {
 	part := paper.Part{Title: "Not checked"}
 	for _, n := range t.NotChecked {
-		part.Says = append(part.Says, n.What+": "+strings.Join(n.Of, ", "))
+		of := strings.Join(n.Of, ", ")
+		if more := len(n.Of) - mostNotChecked; more > 1 {
+			of = fmt.Sprintf("%s and %d more", strings.Join(n.Of[:mostNotChecked], ", "), more)
+		}
+		part.Says = append(part.Says, n.What+": "+of)
 	}
 	if len(t.NotCheckedHere) > 0 {
 		part.Says = append(part.Says, "not checked here, the centre keeps them elsewhere: "+strings.Join(t.NotCheckedHere, ", "))

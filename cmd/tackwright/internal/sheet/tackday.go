@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
@@ -76,7 +77,9 @@ func (d *day) drawTack(pieces []*model.Piece, sheet *paper.Sheet) (all []paper.P
 	for _, x := range pieces {
 		for _, s := range d.piece[x] {
 			last, longest = max(last, s.End), max(longest, s.End-s.Start)
-			need = max(need, (paper.Width(s.Turn.Horse.Name, tackSize, false)+3)/float64(s.End-s.Start))
+			for _, word := range strings.Fields(s.Turn.Horse.Name) {
+				need = max(need, (paper.Width(word, tackSize, false)+2)/float64(s.End-s.Start))
+			}
 		}
 	}
 	first -= first % 60

@@ -8,11 +8,10 @@ import (
 	"tackwright/model"
 )
 
-// Measures of a tag in mm; eight go on a page of A4 or Letter.
+// Measures of a tag in mm; ten go on a page of A4 or Letter, eight below the title.
 const (
 	tagWide, tagHigh = 92.0, 47.0
 	tagsAcross       = 2
-	tagsDown         = 4
 )
 
 // Tags are to be cut out and tied on pieces: the tag in letters to be read from
@@ -23,16 +22,14 @@ func Tags(c *model.Centre, today model.Date, stamp Stamp) *paper.Sheet {
 	pieces := slices.Clone(c.Pieces)
 	slices.SortStableFunc(pieces, func(a, b *model.Piece) int { return natural(a.Tag, b.Tag) })
 	part := paper.Part{NewPage: true, Table: paper.Table{Columns: []paper.Column{{Head: "tag"}, {Head: "what"}, {Head: "size"}, {Head: "where"}}}}
-	var page paper.Picture
-	for i, x := range pieces {
-		k := i % (tagsAcross * tagsDown)
-		if k == 0 {
-			page = paper.Picture{About: "tags to cut out", W: tagsAcross * tagWide, H: tagsDown * tagHigh}
-		}
-		drawTag(&page, float64(k%tagsAcross)*tagWide, float64(k/tagsAcross)*tagHigh, x, c.House.Units)
-		if k == tagsAcross*tagsDown-1 || i == len(pieces)-1 {
-			part.Pictures = append(part.Pictures, page)
-		}
+	_, first, other := paper.Room(s)
+	rest := pieces
+	for high := first; len(rest) > 0; high = other {
+		n := min(len(rest), int(high/tagHigh)*tagsAcross)
+		part.Pictures = append(part.Pictures, tagPage(rest[:n], c.House.Units))
+		rest = rest[n:]
+	}
+	for _, x := range pieces {
 		part.Table.Rows = append(part.Table.Rows, paper.Row{Cells: paper.Texts(x.Tag, string(x.Kind), SizeOf(x, c.House.Units), hangs(x))})
 	}
 	if len(pieces) == 0 {
@@ -40,6 +37,15 @@ func Tags(c *model.Centre, today model.Date, stamp Stamp) *paper.Sheet {
 	}
 	s.Parts = []paper.Part{part}
 	return s
+}
+
+// tagPage are tags side by side.
+func tagPage(pieces []*model.Piece, units model.Units) paper.Picture {
+	page := paper.Picture{About: "tags to cut out", W: tagsAcross * tagWide, H: float64((len(pieces)+tagsAcross-1)/tagsAcross) * tagHigh}
+	for i, x := range pieces {
+		drawTag(&page, float64(i%tagsAcross)*tagWide, float64(i/tagsAcross)*tagHigh, x, units)
+	}
+	return page
 }
 
 // hangs is where a piece is kept, for its tag.

@@ -3,11 +3,12 @@ package paper
 import (
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Measures of a printed page, in mm and points. Nothing is smaller than 12 points.
 const (
-	margin = 12.0
+	margin = 10.0
 
 	titleSize = 24.0
 	daySize   = 16.0
@@ -73,16 +74,17 @@ type run struct {
 }
 
 // Pages are the sheet's pages as pictures, all of one size. Cautions stand at the
-// beginning; at the end where that saves a page, or where a picture comes first.
+// beginning; at the end where all is then on one page, or where a picture comes
+// first.
 func Pages(s *Sheet) []Picture {
 	l := &layout{Sheet: s}
 	l.w, l.h = size(s.Paper, s.Landscape)
 	last := l.pages()
-	l.cautionsFirst = true
-	if first := l.pages(); len(first) <= len(last) && (len(s.Parts) == 0 || len(s.Parts[0].Pictures) == 0) {
-		return first
+	if len(last) == 1 || len(s.Parts) > 0 && len(s.Parts[0].Pictures) > 0 {
+		return last
 	}
-	return last
+	l.cautionsFirst = true
+	return l.pages()
 }
 
 // layout is a sheet being laid out.
@@ -139,10 +141,19 @@ func heightOf(strips []strip) (h float64) {
 	return h
 }
 
-// head is the title and the facts.
+// head is the title and the facts. On a wide page the day stands beside the title,
+// where there is room.
 func (l *layout) head() (head []strip) {
 	head = append(head, l.text(l.Title, titleSize, true, 0)...)
-	for _, f := range l.Facts {
+	facts := l.Facts
+	if beside := l.besideTitle(); beside != "" {
+		head[0] = strip{head[0].h, func(p *Picture, y float64) {
+			p.Write(margin, y+titleSize*point, titleSize, true, Plain(l.Title))
+			p.Write(l.w-margin-Width(beside, daySize, true), y+titleSize*point, daySize, true, beside)
+		}}
+		facts = slices.DeleteFunc(slices.Clone(facts), func(f Fact) bool { return f.Name == "" })
+	}
+	for _, f := range facts {
 		if f.Name == "" {
 			head = append(head, l.text(f.Words, daySize, true, 0)...)
 			continue
@@ -150,6 +161,21 @@ func (l *layout) head() (head []strip) {
 		head = append(head, l.text(f.Name+": "+f.Words, bodySize, false, 0)...)
 	}
 	return append(head, space(2))
+}
+
+// besideTitle is what of the facts can stand on the line of the title; "" nothing.
+func (l *layout) besideTitle() string {
+	var words []string
+	for _, f := range l.Facts {
+		if f.Name == "" {
+			words = append(words, f.Words)
+		}
+	}
+	beside := Plain(strings.Join(words, ", "))
+	if !l.Landscape || Width(Plain(l.Title), titleSize, true)+10+Width(beside, daySize, true) > l.wide() {
+		return ""
+	}
+	return beside
 }
 
 func (l *layout) runs() []run {
@@ -202,10 +228,12 @@ func (l *layout) part(x *Part) (runs []run) {
 	if len(x.Pictures) == 0 {
 		above := slices.Concat(again, l.heads(&x.Table))
 		blocks := x.Table.blocks()
+		group := above // what stands over rows of a group on a new page
 		for i, strips := range l.table(&x.Table) {
-			r := run{strips: strips, above: above, torn: above}
+			r := run{strips: strips, above: group, torn: group}
 			if over := blocks[i][0].Over; over != "" {
-				r.torn = slices.Concat(above, l.over(Row{Over: over + ", continued"}))
+				group = slices.Concat(above, l.over(Row{Over: over + ", continued"}))
+				r.above, r.torn = above, group
 			}
 			runs = append(runs, r)
 		}
