@@ -52,13 +52,9 @@ func RoomFor(ctx context.Context, w *model.Week, p *model.Plan, asks []model.Ask
 			r.Alone = []string{"the rider is away, or it is not held"}
 			continue
 		}
-		var free []*model.Horse
-		if r.Alone, free = q.w.Alone(ride); len(free) == 0 {
-			continue
-		}
 		asked, ok := q.e.seated[ride]
 		if !ok {
-			r.Full = true
+			r.stands(q.w, ride)
 			continue
 		}
 		var odds *ordered.Unsatisfiable
@@ -66,12 +62,20 @@ func RoomFor(ctx context.Context, w *model.Week, p *model.Plan, asks []model.Ask
 		r.With, _, err = q.solve(ctx, append(q.but(ride), asked), nil, ride)
 		switch {
 		case errors.As(err, &odds):
-			r.Full = true
+			r.stands(q.w, ride)
 		case err != nil && ctx.Err() == nil:
 			return nil, err
 		}
 	}
 	return all, nil
+}
+
+// stands says why there is none. A ride that cannot be alone may be beside others: a
+// horse that works at half may do less in three rides than in two with a gap between.
+func (r *Room) stands(w *model.Week, ride *model.Ride) {
+	var free []*model.Horse
+	r.Alone, free = w.Alone(ride)
+	r.Full = len(free) > 0
 }
 
 // RoomForAll looks for a plan in which as many riders as can be have one of the

@@ -252,3 +252,23 @@ func TestOfTwoWhoWaitForOneHorseTheFirstHasThePlace(t *testing.T) {
 		t.Errorf("%v, at most %d: %+v", err, most, placed)
 	}
 }
+
+// Star works at half: 20 minutes of lunging, a gap of 40 and half an hour are 65, and with half an
+// hour of Leo's in the gap they are 50, which is its limit.
+func TestThereIsRoomBetweenRidesThatAHorseMayNotRestBetween(t *testing.T) {
+	b := fixtures.New()
+	b.House.Stay, b.House.Same, b.House.Other, b.House.Rest = 0, 0, 0, 45
+	b.Star.Factor, b.Star.Limits.DayMinutes = 50, 50
+	b.Work(b.Star, b.From, "10:00-10:20")
+	b.Lesson(b.From, "10:20-10:50", b.Rider("Leo"))
+	b.Lesson(b.From, "11:00-11:30")
+	w := b.Week()
+	p, err := Plan(context.Background(), w, Options{})
+	if err != nil || p.Turns[0] == nil {
+		t.Fatalf("%v, %+v", err, p)
+	}
+	rooms, err := RoomFor(context.Background(), w, p, []model.Ask{{Rider: b.Mia, Meeting: w.Meetings[1]}})
+	if err != nil || rooms[0].With == nil {
+		t.Errorf("%v, %+v", err, rooms[0])
+	}
+}
