@@ -104,7 +104,7 @@ func plan(ctx context.Context, q request, told func(Progress)) (*model.Plan, err
 	defer cancel()
 	var held *Progress // not told yet
 	last, at := "", time.Time{}
-	return solver.Plan(ctx, q.Dates.Week(f.Centre), solver.Options{Progress: func(goal string, best, bound int) {
+	p, err := solver.Plan(ctx, q.Dates.Week(f.Centre), solver.Options{Progress: func(goal string, best, bound int) {
 		if goal != last && held != nil {
 			told(*held)
 		}
@@ -114,6 +114,10 @@ func plan(ctx context.Context, q request, told func(Progress)) (*model.Plan, err
 			held, last, at = nil, goal, now
 		}
 	}})
+	if held != nil {
+		told(*held)
+	}
+	return p, err
 }
 
 // Plan has a plan of the dates searched for, for a folder as it was read. Where
