@@ -122,6 +122,8 @@ With --json:
 	lessons[].instructor
 	added[]                    rides that it adds, and that no plan has yet; with
 	                           the keys of off[]
+	may_ride[]                 posted rides on the ground that it may let ride: a
+	                           repair tells; with the keys of off[]
 	exposed[]                  who shared skin contact with a horse that is on its
 	                           own tack from now on, in the 14 days before
 	exposed[].horse            none: a piece
@@ -130,6 +132,7 @@ With --json:
 	exposed[].direct           with that very horse; else over others
 	heat                       of weather: go, caution or stop; a person decides
 	next[]                     commands that mend what it breaks
+	doubt                      why it may not be what was meant
 	unsaid                     a file of the centre has a mistake, so what follows
 	                           from the note cannot be said yet
 */

@@ -175,7 +175,7 @@ func told(w *model.Week, p *model.Plan) []toldRide {
 	for d := w.From; d <= w.Until && !w.Now.IsZero(); d++ {
 		for _, t := range w.Centre.ToldThen(d) {
 			if t.Rider != nil && !w.Now.Before(model.Instant{Date: d, Minute: t.Start}) {
-				all = append(all, toldRide{Told: t})
+				all = append(all, toldRide{Told: t, ground: t.Ground})
 			}
 		}
 	}

@@ -125,13 +125,14 @@ func note(c *call, o *noteOptions) error {
 	}
 	a := &noteAnswer{Number: number, Kind: cmp.Or(string(n.Kind), fmt.Sprintf("note %d no longer stands", n.Undoes)), Date: n.Date.String(), By: n.By.Name, date: n.Date, through: max(n.Date, n.Through)}
 	if a.Unsaid = !after.RecordsAlone(); !a.Unsaid {
+		a.Doubt = doubt(f.Centre, n)
 		a.compare(f.Centre, after.Centre, n)
 		a.advise(c.args[0], after.Centre, n)
 	}
 	if *o.json {
 		return c.json(a)
 	}
-	return c.print(a.text(after.Centre))
+	return c.print(a.text(c.args[0], after.Centre))
 }
 
 // saying is a note in the making: what was typed, and of which centre.

@@ -20,9 +20,12 @@ type noteAnswer struct {
 	Off       []noteRide   `json:"off" about:"posted rides that do not take place because of it"`
 	Lessons   []noteLesson `json:"lessons" about:"that have other hours, another arena or another instructor because of it"`
 	Added     []noteRide   `json:"added" about:"rides that it adds, and that no plan has yet"`
+	May       []noteRide   `json:"may_ride" about:"posted rides on the ground that it may let ride: a repair tells"`
 	Exposed   []exposed    `json:"exposed" about:"who shared skin contact with a horse that is on its own tack from now on, in the 14 days before"`
 	Heat      string       `json:"heat,omitempty" about:"of weather: go, caution or stop; a person decides"`
 	Next      []string     `json:"next" about:"commands that mend what it breaks"`
+
+	Doubt string `json:"doubt,omitempty" about:"why it may not be what was meant"`
 
 	Unsaid bool `json:"unsaid,omitempty" about:"a file of the centre has a mistake, so what follows from the note cannot be said yet"`
 
@@ -38,7 +41,8 @@ type noteBreak struct {
 	Words string   `json:"words"`
 	Rides []string `json:"rides" about:"that take part"`
 
-	date model.Date
+	date  model.Date
+	start model.Minute
 }
 
 type noteRide struct {
@@ -99,6 +103,9 @@ func (a *noteAnswer) compare(before, after *model.Centre, n *model.Note) {
 		}
 		a.Off = append(a.Off, without(was.ride, is.ride)...)
 		a.Added = append(a.Added, without(is.due, was.due)...)
+		if a.Doubt == "" {
+			a.May = append(a.May, is.freed(n)...)
+		}
 		before := lessonsOf(was.week)
 		for _, x := range lessonsOf(is.week) {
 			if !slices.Contains(before, x) {
@@ -106,7 +113,7 @@ func (a *noteAnswer) compare(before, after *model.Centre, n *model.Note) {
 			}
 		}
 	}
-	slices.SortStableFunc(a.Breaks, func(x, y noteBreak) int { return cmp.Compare(x.date, y.date) })
+	slices.SortStableFunc(a.Breaks, func(x, y noteBreak) int { return cmp.Or(cmp.Compare(x.date, y.date), cmp.Compare(x.start, y.start)) })
 	switch n.Kind {
 	case model.NoteOwnTack:
 		for _, x := range before.Exposed(n.Horse, model.Instant{Date: n.Date, Minute: n.From}) {
@@ -129,12 +136,14 @@ type day struct {
 	breaks []noteBreak
 	ride   []noteRide // posted on a horse, and to take place
 	due    []noteRide // to be planned besides
+	ground []noteRide // by ride: posted on the ground, and open; else empty
 }
 
 func postedDay(c *model.Centre, d model.Date, now model.Instant) *day {
 	x := &day{week: c.Repair(d, 1, now)}
 	x.posted = versionOn(c, d) > 0
 	p := &model.Plan{Turns: make([]*model.Turn, len(x.week.Rides))}
+	x.ground = make([]noteRide, len(x.week.Rides))
 	for i, r := range x.week.Rides {
 		ride := noteRide{Date: d.String(), Start: r.Start.String(), Lesson: r.Meeting.Name, Rider: r.Rider.Called(), date: d, start: r.Start}
 		switch {
@@ -146,12 +155,17 @@ func postedDay(c *model.Centre, d model.Date, now model.Instant) *day {
 			x.ride = append(x.ride, ride)
 		case r.State == model.Open && r.Due:
 			x.due = append(x.due, ride)
+		case r.State == model.Open && r.Was != nil:
+			x.ground[i] = ride
 		}
 	}
 	for _, v := range model.Broken(x.week.Audit(p)) {
 		b := noteBreak{Rule: v.Rule.Name, Words: v.Words, date: d}
 		for _, s := range v.Stints { // the latest is the one that comes to grief
-			b.Rides, b.date = append(b.Rides, s.Name), max(b.date, s.Date)
+			b.Rides = append(b.Rides, s.Name)
+			if s.Date > b.date || s.Date == b.date && s.Start > b.start {
+				b.date, b.start = s.Date, s.Start
+			}
 		}
 		b.Date = b.date.String()
 		x.breaks = append(x.breaks, b)
@@ -193,7 +207,7 @@ func (a *noteAnswer) advise(dir string, c *model.Centre, n *model.Note) {
 	for _, x := range a.Lessons {
 		dates = append(dates, x.date)
 	}
-	for _, x := range append(slices.Clone(a.Off), a.Added...) {
+	for _, x := range slices.Concat(a.Off, a.Added, a.May) {
 		dates = append(dates, x.date)
 	}
 	slices.Sort(dates)
@@ -216,12 +230,15 @@ func (a *noteAnswer) advise(dir string, c *model.Centre, n *model.Note) {
 	}
 }
 
-func (a *noteAnswer) text(c *model.Centre) string {
+func (a *noteAnswer) text(dir string, c *model.Centre) string {
 	twelve := c.House.TwelveHour
 	var b strings.Builder
 	fmt.Fprintf(&b, "Note %d is written, for %s: %s.\n", a.Number, a.date.Words(), a.Kind)
 	if a.Heat != "" {
-		fmt.Fprintf(&b, "%d °F and %d %% make %d: %s. A person decides.\n", a.warmth, a.humidity, a.warmth+a.humidity, a.Heat)
+		fmt.Fprintf(&b, "%s and %d %% make %d: %s. A person decides.\n", a.warmthWords(c), a.humidity, a.warmth+a.humidity, a.Heat)
+	}
+	if a.Doubt != "" {
+		b.WriteString(wrap("", a.Doubt+". If it was not meant so: tackwright undo "+typed(dir)+"."))
 	}
 	list := func(title string, n int, line func(int) string) {
 		if n > 0 {
@@ -251,6 +268,7 @@ func (a *noteAnswer) text(c *model.Centre) string {
 		return fmt.Sprintf("%s, lesson %s: %s to %s, %s, %s", x.date.Words(), x.Lesson, x.start.Clock(twelve), x.end.Clock(twelve), x.Arena, x.Instructor)
 	})
 	list("TO BE PLANNED", len(a.Added), func(i int) string { return ride(a.Added[i]) })
+	list("ON THE GROUND AS POSTED, and may ride now", len(a.May), func(i int) string { return ride(a.May[i]) })
 	list("EXPOSED in the 14 days before, for a person to look at", len(a.Exposed), func(i int) string { return a.Exposed[i].words(c) })
 	switch {
 	case a.Unsaid:
@@ -260,7 +278,7 @@ func (a *noteAnswer) text(c *model.Centre) string {
 	case !a.posted:
 		b.WriteString("Nothing is posted for that date yet; the next plan goes by it.\n")
 	default:
-		b.WriteString("What is posted for that date stands as it is.\n")
+		b.WriteString("It changes nothing that is posted for that date.\n")
 	}
 	return b.String()
 }
