@@ -35,11 +35,14 @@ func (g *search) roam(end int) {
 	defer g.q.s.Retire(sel)
 	unit := 1 + (g.upper()-g.lower)/fine
 	excess := g.excess(sel, unit)
+	status := sat.Unknown
 	for try := 0; !g.over() && g.q.effort() < end; try++ {
 		p := g.parts[try%len(g.parts)]
 		better := excess.AtLeast((g.upper()-unit-g.lower)/unit + 1).Not()
-		g.q.recall()
-		status := g.q.ask(3, append(g.elsewhere(p), sel, better))
+		if status != sat.Unsat { // that leads nowhere far from the best
+			g.q.recall()
+		}
+		status = g.q.ask(3, append(g.elsewhere(p), sel, better))
 		p.stale++
 		switch {
 		case status == sat.Sat:

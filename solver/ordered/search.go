@@ -185,8 +185,11 @@ func (g *search) hear() {
 	case g.beside != nil && g.q.effort()-g.since >= patience:
 		select {
 		case b := <-g.beside:
+			if g.priced == nil || b.Least > g.known { // else the hint is the one that was followed
+				g.hint = b.Hint
+			}
 			g.known = max(g.known, b.Least)
-			g.priced, g.hint = b.Priced, b.Hint
+			g.priced = b.Priced
 			slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
 			g.beside = nil
 			g.cancel()
@@ -195,7 +198,7 @@ func (g *search) hear() {
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && len(g.tallies) > 2*g.told+few:
+	case g.asked && len(g.tallies) > 4*g.told+few:
 		g.inquire()
 	}
 }
