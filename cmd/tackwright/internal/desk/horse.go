@@ -16,6 +16,7 @@ type horseView struct {
 	Date    model.Date
 	Name    string // of the date
 	Stopped string
+	Out     bool   // until a person says that it is sound
 	From    string // the time that a note on it begins at
 	Week    *paper.Sheet
 	Rides   []rideView
@@ -42,6 +43,9 @@ func showHorse(v *visit) error {
 		s = r.bare(d)
 	}
 	x.Stopped = s.week.NotThere(h, d, 0, 24*60)
+	x.Out = slices.ContainsFunc(h.Out, func(o model.Out) bool {
+		return o.Why != model.Appointment && o.From.Date <= d && (o.End.IsZero() || d < o.End.Date)
+	})
 	x.From = r.noteFrom(d).String()
 	x.Week, err = once(r, "horse "+h.Name+d.String(), func() (*paper.Sheet, error) {
 		return sheet.HorseWeeks(s.week, s.plan, d, s.stamp, h)

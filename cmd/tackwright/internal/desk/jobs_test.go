@@ -77,8 +77,13 @@ func TestALameHorseIsTwoTouchesFromAProvedRepair(t *testing.T) {
 		t.Error("what moved cannot be printed")
 	}
 	says(t, b.get("/day/"+wednesday, http.StatusOK), "Version 7")
+	says(t, b.get("/horse/Wicket?on=2026-10-14", http.StatusOK), "Sound again, on my word")
+	// Only somebody who may end it has it back.
+	says(t, b.post("/horse/Wicket/back?on=2026-10-14", http.StatusConflict), "Nell Ashworthy may not end this")
+	b.post("/name", http.StatusOK, "name", "Wilf Garrick-Lane")
+	says(t, b.post("/horse/Wicket/back?on=2026-10-14", http.StatusOK), "Cannot work")
 	c := read(t, dir).Centre
-	n := c.Notes[len(c.Notes)-1]
+	n := c.Notes[len(c.Notes)-2] // the last has it back
 	if n.Kind != model.NoteHorseOut || n.Why != model.Lame || n.Horse.Name != "Wicket" || n.By.Name != "Nell Ashworthy" || n.From != 7*60+35 {
 		t.Errorf("noted: %+v", n)
 	}

@@ -89,7 +89,7 @@ func offWords(r *model.Ride) string {
 	case r.Closed() != "":
 		return "the centre is closed then"
 	case r.Past:
-		return "the hour is past, and nothing was posted for it"
+		return "past, and not posted"
 	case r.Start >= r.Meeting.End:
 		return "the lesson was shortened, and ends before it"
 	}
