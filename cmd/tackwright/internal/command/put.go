@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tackwright/cmd/tackwright/internal/sheet/paper"
+	"tackwright/model"
 )
 
 // putOptions are how a sheet leaves the program.
@@ -59,6 +60,13 @@ var formOf = map[string]func(*paper.Sheet, time.Time) ([]byte, error){
 	".svg":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.SVG(s)), nil },
 	".csv":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.CSV(s)), nil },
 	".txt":  func(s *paper.Sheet, _ time.Time) ([]byte, error) { return []byte(paper.Written(s)), nil },
+}
+
+// layFor makes the paper that was said that of the house: pictures are drawn for it.
+func (o putOptions) layFor(house *model.House) {
+	if *o.paper != "" {
+		house.Paper = *o.paper
+	}
 }
 
 // put prints a sheet, or writes it to a file.

@@ -132,6 +132,7 @@ func ofFolder(make func(*model.Centre, model.Date, sheet.Stamp, *sheetOptions) (
 				return nil, err
 			}
 		}
+		o.layFor(&f.Centre.House)
 		return make(f.Centre, date, k.printed(sheet.Stamp{}), o)
 	}
 }
@@ -165,6 +166,7 @@ func ofPlan(make func(*dayPlan, *sheetOptions) (*paper.Sheet, error)) func(*call
 		if err != nil {
 			return nil, err
 		}
+		o.layFor(d.week.House)
 		return make(d, o)
 	}
 }
