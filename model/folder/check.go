@@ -13,6 +13,7 @@ import (
 // it.
 func (r *reader) check() {
 	r.checkHouse()
+	r.giveMarks()
 	r.checkLevels()
 	r.checkTack()
 	for _, h := range r.centre.Horses {

@@ -97,11 +97,11 @@ func (l *finder) riders() {
 		l.herd(x)
 		if surname, first, ok := strings.Cut(x.Name, ","); ok && l.r.entries[x].get("first") == nil {
 			l.find(x, l.r.at(x, "name"), 0, fmt.Sprintf("%q seems to begin with the surname: sheets call the rider %s", x.Name, x.Called()),
-				fmt.Sprintf("write the first name first: %q; or say which it is: first = %q", strings.TrimSpace(first)+" "+strings.TrimSpace(surname), x.Called()))
+				fmt.Sprintf("write the first name first: %q; or say which it is: first = %q", strings.TrimSpace(first)+" "+strings.TrimSpace(surname), x.First))
 		}
 		for _, y := range l.c.Riders[:i] {
 			if x.Called() == y.Called() {
-				l.find(x, l.r.at(x), 0, fmt.Sprintf("sheets call %s and %s by the same name, %s", y.Name, x.Name, x.Called()), fmt.Sprintf("give one of them a mark, such as: mark = %q", initial(x.Name)), "first", "mark")
+				l.find(x, l.r.at(x), 0, fmt.Sprintf("sheets call %s and %s by the same name, %s", y.Name, x.Name, x.Called()), `give each of them a mark: mark = "1."`, "first", "mark")
 			}
 		}
 	}

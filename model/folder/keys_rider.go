@@ -3,7 +3,6 @@ package folder
 import (
 	"fmt"
 	"strings"
-	"unicode"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -93,7 +92,7 @@ var riderKeys = &table[riderEntry]{
 		is("name", naming, "name, unique among riders; never on a sheet", "", func(e *riderEntry, v string) { e.Name = v }),
 		is("was", oldNames, "earlier names", "none", func(e *riderEntry, v []string) { e.Was = v }).eg(`["Ada Bell"]`),
 		is("first", text, "first name, for sheets", "the first word of the name; of \"Grey, Ada\" the first behind the comma", func(e *riderEntry, v string) { e.First = v }).eg(`"Ada"`),
-		is("mark", words("a short mark", `"B."`), "tells two riders of one first name apart", "none", func(e *riderEntry, v string) { e.Mark = v }),
+		is("mark", words("a short mark", `"B."`), "tells two riders of one first name apart", "none; where two share one as much of the surname as tells them apart", func(e *riderEntry, v string) { e.Mark = v }),
 		is("weight", riderWeights, "dressed to ride", "unknown: she does not ride", func(e *riderEntry, v model.Grams) { e.Weight = v }),
 		is("height", riderHeights, "her height", "unknown: not checked", func(e *riderEntry, v model.Length) { e.Height = v }).eg(`"163 cm"`),
 		is("seat", seatSizes, "size of English seats that fit her", "by thigh; else unknown: not checked", func(e *riderEntry, v ends2[model.Label]) { e.seat = v }),
@@ -160,16 +159,4 @@ func firstName(name string) string {
 	}
 	first, _, _ := strings.Cut(name, " ")
 	return strings.TrimSuffix(first, ",")
-}
-
-// initial is the letter, with a point, of what stands behind the first name.
-func initial(name string) string {
-	last := name[strings.LastIndex(name, " ")+1:]
-	if surname, behind, ok := strings.Cut(name, ","); ok && strings.TrimSpace(behind) != "" {
-		last = surname
-	}
-	for _, r := range last {
-		return string(unicode.ToUpper(r)) + "."
-	}
-	return "2."
 }
