@@ -24,6 +24,7 @@ func (x *Workload) OverDay(d WorkDate) bool { return over(d.Work, x.Limits.DayMi
 type WorkDate struct {
 	Date          Date
 	Closed        *Ridden // nil: nobody has closed it: not confirmed
+	ToCome        bool    // nobody can close it yet
 	Planned, Done []WorkPiece
 	PlannedWork   int64 // see [InHours]
 	Work          int64
@@ -81,7 +82,7 @@ func (c *Centre) Workloads(from, until Date, now Instant) []*Workload {
 			if len(plan)+len(did) == 0 {
 				continue
 			}
-			x.Dates = append(x.Dates, WorkDate{Date: d, Closed: closed[d], Planned: m.pieces(plan), Done: m.pieces(did),
+			x.Dates = append(x.Dates, WorkDate{Date: d, Closed: closed[d], ToCome: d > m.now.Date, Planned: m.pieces(plan), Done: m.pieces(did),
 				PlannedWork: planned.DayWork(plan), Work: done.DayWork(did), Sessions: sessions(did), Runs: done.runsOn(h, d),
 				Row: row[d], Over: done.overOn(h, d)})
 		}

@@ -76,5 +76,7 @@ With --json:
 	care_alone                 rules of care alone stand in the way, and those are
 	                           never bent
 	take                       the command that takes the better plan
+	form                       the command that extends the form, where it is not
+	                           in date
 */
 package main

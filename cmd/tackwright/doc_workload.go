@@ -10,8 +10,8 @@ said in words as audit says it: the sums are the same.
 
 Planned is as last posted, with the works of the folder. Ridden is as posted and
 noted and, where the date was closed, as recorded then. A date that is not closed
-counts as posted and is marked not confirmed. Pencilled plans do not count. The
-record names no rider.
+counts as posted and is marked not confirmed, one that is to come as such. Pencilled
+plans do not count. The record names no rider.
 
 Without dates it is of the calendar week that today is in.
 
@@ -51,6 +51,7 @@ With --json:
 	horses[].dates[]           on which work was planned or done
 	horses[].dates[].date
 	horses[].dates[].confirmed the date is closed; else it counts as posted
+	horses[].dates[].to_come   the date is still to come, so ridden is as posted
 	horses[].dates[].closed_by
 	horses[].dates[].planned_minutes by the factors of lesson, work and horse;
 	                                 gaps shorter than a rest count

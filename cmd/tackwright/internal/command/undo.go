@@ -1,8 +1,10 @@
 package command
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -51,11 +53,22 @@ func undo(c *call, flagBy, now, today string, asJSON bool) error {
 	}
 	change, err := f.Undo(number, by, at)
 	if err != nil {
+		var refused *folder.RefusedError
+		if number == 0 && errors.As(err, &refused) {
+			return no("%v; an earlier one is undone by its number: tackwright history %s", err, typed(c.args[0]))
+		}
 		return written(err)
 	}
 	if asJSON {
 		a := changedOf(change)
 		return c.json(&a)
 	}
-	return c.print(fmt.Sprintf("Change %d: %s.\nTo have it back: tackwright undo %s %d\n", change.Number, change.What, typed(c.args[0]), change.Number))
+	said := fmt.Sprintf("Change %d: %s.\n", change.Number, change.What)
+	switch {
+	case strings.HasPrefix(change.What, "undid: posted"):
+		said += "What stood before stands again; sheets printed since are old. Notes stand as they\nwere: tackwright history " + typed(c.args[0]) + "\n"
+	case strings.HasPrefix(change.What, "undid note"):
+		said += "What is posted stays as it is, also where it was mended for that note:\n  tackwright repair " + typed(c.args[0]) + " DATE\n"
+	}
+	return c.print(fmt.Sprintf("%sTo have it back: tackwright undo %s %d\n", said, typed(c.args[0]), change.Number))
 }

@@ -48,6 +48,7 @@ type waysAnswer struct {
 	Whole  bool      `json:"whole" about:"each change was tried that is looked at"`
 	Care   bool      `json:"care_alone,omitempty" about:"rules of care alone stand in the way, and those are never bent"`
 	Take   string    `json:"take,omitempty" about:"the command that takes the better plan"`
+	Form   string    `json:"form,omitempty" about:"the command that extends the form, where it is not in date"`
 }
 
 type wayOut struct {
@@ -88,6 +89,9 @@ func ways(c *call, o *rideOptions) error {
 	}
 	for _, x := range found.Ways {
 		a.Ways = append(a.Ways, o.wayOut(c, q, x))
+	}
+	if len(a.Ways) == 0 && q.week.FormStops(q.ride.Rider, q.ride.Date()) != "" {
+		a.Form = fmt.Sprintf("tackwright note %s form %s DATE --by NAME", typed(c.args[0]), q.typedRider(q.ride.Rider))
 	}
 	if *o.json {
 		return c.json(a)
@@ -245,6 +249,9 @@ func (a *waysAnswer) text(q *asked) string {
 		}
 		b.WriteString(wrap("   ", x.outcome(name)))
 		b.WriteString("   " + x.Take + "\n")
+	}
+	if a.Form != "" {
+		b.WriteString("\n" + wrap("", "A form is renewed (then mend form_until), or extended to a date by somebody who may:") + "  " + a.Form + "\n")
 	}
 	if len(a.Ways) > 0 && !a.Whole {
 		b.WriteString("\nThe time was over before all was looked at (--limit).\n")

@@ -117,7 +117,7 @@ type whyNotAnswer struct {
 }
 
 func (a *whyNotAnswer) fill(q *asked, found *solver.WhyNot) {
-	a.Alone = found.Alone
+	a.Alone = strings.ReplaceAll(found.Alone, "the horse", a.Horse)
 	if found.Rule != nil {
 		a.Rule, a.Care = found.Rule.Name, found.Rule.Class == model.Care
 	}

@@ -2,7 +2,6 @@ package command
 
 import (
 	"slices"
-	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -20,8 +19,8 @@ said in words as audit says it: the sums are the same.
 
 Planned is as last posted, with the works of the folder. Ridden is as posted and
 noted and, where the date was closed, as recorded then. A date that is not closed
-counts as posted and is marked not confirmed. Pencilled plans do not count. The
-record names no rider.
+counts as posted and is marked not confirmed, one that is to come as such. Pencilled
+plans do not count. The record names no rider.
 
 Without dates it is of the calendar week that today is in.
 `,
@@ -68,14 +67,11 @@ func workload(c *call, o *workloadOptions) error {
 	}
 	records := f.Centre.Workloads(from, until, now)
 	if o.horse != "" {
-		of := func(r *model.Workload) bool {
-			return strings.EqualFold(r.Horse.Name, o.horse) || slices.Contains(r.Horse.Was, o.horse)
+		h, err := horseNamed(f.Centre, o.horse)
+		if err != nil {
+			return err
 		}
-		i := slices.IndexFunc(records, of)
-		if i < 0 {
-			return no("--horse: there is no horse %q; the folder has: %s", o.horse, strings.Join(horseNames(f.Centre), ", "))
-		}
-		records = records[i : i+1]
+		records = slices.DeleteFunc(records, func(r *model.Workload) bool { return r.Horse != h })
 	}
 	w := sheet.Work(f.Centre, records, from, until, k.printed(sheet.Stamp{}))
 	switch {
@@ -102,11 +98,4 @@ func (o *workloadOptions) dates(k clock, c *model.Centre) (from, until model.Dat
 		err = wrongUse("--until: %s is before %s", until, from)
 	}
 	return from, until, err
-}
-
-func horseNames(c *model.Centre) (names []string) {
-	for _, h := range c.Horses {
-		names = append(names, h.Name)
-	}
-	return names
 }

@@ -51,6 +51,7 @@ type WorkLimits struct {
 type DateWork struct {
 	Date      string      `json:"date"`
 	Confirmed bool        `json:"confirmed" about:"the date is closed; else it counts as posted"`
+	ToCome    bool        `json:"to_come,omitempty" about:"the date is still to come, so ridden is as posted"`
 	By        string      `json:"closed_by,omitempty"`
 	Planned   json.Number `json:"planned_minutes" about:"by the factors of lesson, work and horse; gaps shorter than a rest count"`
 	Ridden    json.Number `json:"ridden_minutes" about:"likewise"`
@@ -94,7 +95,7 @@ func Work(c *model.Centre, records []*model.Workload, from, until model.Date, s 
 		h := HorseWork{Horse: r.Horse.Name, Over: r.Over, work: r,
 			Limits: WorkLimits{l.DayMinutes, l.DaySessions, l.RunMinutes, l.RunSessions, l.WeekMinutes, l.WeekDays, l.RowDates}}
 		for _, d := range r.Dates {
-			x := DateWork{Date: d.Date.String(), Confirmed: d.Closed != nil, Planned: inMinutes(d.PlannedWork), Ridden: inMinutes(d.Work),
+			x := DateWork{Date: d.Date.String(), Confirmed: d.Closed != nil, ToCome: d.ToCome, Planned: inMinutes(d.PlannedWork), Ridden: inMinutes(d.Work),
 				Sessions: d.Sessions, Row: d.Row, Over: d.Over, Plan: spans(d.Planned), Rode: spans(d.Done)}
 			if d.Closed != nil && d.Closed.By != nil {
 				x.By = d.Closed.By.Name

@@ -62,8 +62,11 @@ func (t *workText) part(h *HorseWork) paper.Part {
 // dates in a row, and whether it is closed.
 func (t *workText) dateCells(h *HorseWork, d *DateWork, of model.WorkDate) []string {
 	confirmed := "NOT CONFIRMED"
-	if d.Confirmed {
+	switch {
+	case d.Confirmed:
 		confirmed = "closed"
+	case d.ToCome:
+		confirmed = "to come"
 	}
 	l := h.Limits
 	minutes, sessions := d.longest()
