@@ -46,6 +46,9 @@ func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.
 		date,
 		func(x *model.Ride) bool { return true },
 	} {
+		if i == 0 && gapsCount(w) {
+			continue
+		}
 		e := encodeFine(narrow(w, p, r, among))
 		reason, status := e.reason(ctx, e.w.Rides[r.Index], ask, quick)
 		if status == sat.Unknown { // arithmetic before a long search
@@ -75,6 +78,17 @@ func whyNotTogether(ctx context.Context, w *model.Week, p *model.Plan, r *model.
 		return nil, better, err
 	}
 	return nil, nil, nil
+}
+
+// gapsCount reports whether some ride is less work than its minutes. Then a horse may
+// have more to do in a date with one ride fewer, by the gap, and what rides of a part
+// of the date come to says nothing of the whole.
+func gapsCount(w *model.Week) bool {
+	return slices.ContainsFunc(w.Rides, func(r *model.Ride) bool {
+		return slices.ContainsFunc(w.Centre.Horses, func(h *model.Horse) bool {
+			return w.WorkOf(r, h) < int64(r.End-r.Start)*minute
+		})
+	})
 }
 
 // quick is the work, in ticks, after which a search for a reason is a long one.

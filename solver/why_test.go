@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"tackwright/fixtures"
 	"tackwright/fixtures/oracle"
 	"tackwright/fixtures/random"
 	"tackwright/model"
@@ -238,5 +239,27 @@ func TestTheSelectorsOfAFineGrainMeanTheSameRulesTogether(t *testing.T) {
 		if len(got) != len(want) {
 			t.Errorf("week %d (%s): %d plans, and the oracle allows %d", seed, w.Centre.Name, len(got), len(want))
 		}
+	}
+}
+
+// Zoe rides Luna alone, and Mia could go from Luna to Star. Star works at half: its lunging, a gap of 40
+// minutes and Mia are more than it may do in a day, and with Leo in the gap they are not. Leo rides
+// earlier than is near.
+func TestARideThatFillsAGapOfTheHorseIsNotLookedPast(t *testing.T) {
+	b := fixtures.New()
+	b.House.Stay, b.House.Same, b.House.Other, b.House.Move, b.House.Rest = 0, 0, 0, 0, 45
+	b.Star.Factor, b.Star.Limits.DayMinutes = 50, 50
+	luna := b.Horse("Luna")
+	elm := b.Saddle("elm", luna)
+	b.Work(b.Star, b.From, "10:00-10:20")
+	zoe := b.Rider("Zoe")
+	zoe.Bans = []*model.Horse{b.Star}
+	b.Lesson(b.From, "10:20-10:50", b.Rider("Leo"))
+	b.Lesson(b.From, "11:00-11:30", zoe, b.Mia)
+	w := b.Week()
+	p := fixtures.Plan(w, b.Turn(b.Star, b.Oak), b.Turn(luna, elm))
+	why, err := WhyGround(context.Background(), w, p, w.Rides[2])
+	if err != nil || why.Better == nil {
+		t.Fatalf("%v, %+v", err, why)
 	}
 }
