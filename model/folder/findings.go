@@ -228,7 +228,8 @@ func (l *finder) words() {
 	for _, h := range l.c.Horses {
 		horseSkills = append(horseSkills, h.Skills...)
 		slip := func(place string) bool { // it may well stand at places that no arena has
-			return !slices.Contains(arenaPlaces, place) && nearest(place, arenaPlaces) != ""
+			two := slices.ContainsFunc(arenaPlaces, func(p string) bool { return strings.HasPrefix(place, p+" ") }) // "ramp & block"
+			return !slices.Contains(arenaPlaces, place) && (two || nearest(place, arenaPlaces) != "")
 		}
 		if l.c.House.Mounting && slices.ContainsFunc(h.Mounting, slip) {
 			l.odd(h, "mounting", h.Mounting, arenaPlaces, "no arena has the mounting place %q", 0)

@@ -180,7 +180,11 @@ func (t *tackEntry) finish(r *reader, n *node) {
 	p := t.Piece
 	for _, o := range only {
 		if k := n.get(o.key); k != nil && p.Kind != "" && !o.has(p.Kind) {
-			r.mistake(k.span(), fmt.Sprintf("%s is for %s, and %s is a %s", o.key, o.what, p.Tag, p.Kind), "leave it out, or mend kind")
+			mend := "leave it out, or mend kind"
+			if o.key == "billets" && p.Kind == model.Girth {
+				mend = `of a girth say family: "short" goes on long billets, "long" on short ones`
+			}
+			r.mistake(k.span(), fmt.Sprintf("%s is for %s, and %s is a %s", o.key, o.what, p.Tag, p.Kind), mend)
 		}
 	}
 	if n.get("touches_skin") == nil {

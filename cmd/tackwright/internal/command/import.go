@@ -45,6 +45,7 @@ A centre's own sheets and heads are explained in a mapping, a file of TOML:
   name = "Saddles"
   is = "tack"
   always = { kind = "saddle" }  # what holds in every row
+  words = { "GP" = "jumping", "Lg" = "long" }   # your word in a cell = ours
 
 All mistakes are named at once, by sheet and cell, and nothing is written while
 there is one. What is written is one change of the folder, and can be undone.

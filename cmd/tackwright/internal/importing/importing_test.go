@@ -68,12 +68,27 @@ func check(t *testing.T, got, want []string) {
 	}
 }
 
+func TestACentresOwnWordsInCellsAreReadAsOurs(t *testing.T) {
+	m := &Mapping{Sheets: []SheetMapping{{Name: "Sattelkammer", Is: "tack",
+		Columns: map[string]string{"Tag": "tag", "Was": "kind", "Geht auf": "goes on"},
+		Words:   map[string]string{"Sattel": "saddle", "Westernsattel": "western saddle"}}}}
+	r, wrong := Read([]*spreadsheet.Sheet{sheet("Sattelkammer",
+		"Tag | Was | Geht auf",
+		"S1 | sattel |", // in whatever letters
+		"X1 | Steigbügel | Westernsattel, Sattel",
+		"X2 | Sattelgriff |")}, m, begun(t)) // not a part of a word
+	if len(wrong) > 0 {
+		t.Fatal(wrong)
+	}
+	check(t, says(r, "tack"), []string{"tag=S1 kind=saddle", "tag=X1 kind=Steigbügel goes_on=western saddle; saddle", "tag=X2 kind=Sattelgriff"})
+}
+
 func TestAHeadIsReadInManyWays(t *testing.T) {
 	for _, x := range []struct{ kind, head, key, unit string }{
 		{"horses", "Name", "name", ""}, {"horses", "PONY", "name", ""}, {"horses", "weight (kg)", "weight", "kg"},
 		{"horses", "Weight in lbs", "weight", "lb"}, {"horses", "Height [hh]", "height", "hh"}, {"horses", "days_off", "days_off", ""},
 		{"horses", "limits day", "limits.day", ""}, {"horses", "Must be led?", "must_be_led", ""},
-		{"riders", "form until", "form_until", ""}, {"riders", "Form expires:", "form_until", ""}, {"riders", "needs support", "support", ""},
+		{"horses", "Wt (lb)", "weight", "lb"}, {"riders", "form until", "form_until", ""}, {"riders", "Form expires:", "form_until", ""}, {"riders", "needs support", "support", ""},
 		{"riders", "Surname", "name", ""}, {"lessons", "Minutes", "length", "min"}, {"tack", "Size (in)", "size", "in"},
 		{"tack", "needs pad", "needs_pad", ""}, {"pairings", "saddle", "seat", ""}, {"fit", "Saddle", "seat", ""},
 		{"places", "every other", "every_other", ""},

@@ -30,6 +30,36 @@ type SheetMapping struct {
 	Columns map[string]string `toml:"columns"`  // our head for each of its own; "" it is not read
 	NotRead []string          `toml:"not_read"` // heads of columns that are not read
 	Always  map[string]string `toml:"always"`   // what holds in every row, by our head
+	Words   map[string]string `toml:"words"`    // our word for each of its own, where a cell or an item of a list is just that: "Sattel"
+}
+
+// ourWords are what a cell says with the centre's own words for ours. many: it is
+// a list.
+func (m *SheetMapping) ourWords(text string, many bool) string {
+	if m == nil || len(m.Words) == 0 {
+		return text
+	}
+	if ours, ok := m.ourWord(text); ok || !many {
+		return ours
+	}
+	items, met := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;\n", r) }), false
+	for i, item := range items {
+		ours, ok := m.ourWord(item)
+		items[i], met = ours, met || ok
+	}
+	if !met {
+		return text
+	}
+	return strings.Join(items, "; ")
+}
+
+func (m *SheetMapping) ourWord(text string) (string, bool) {
+	for _, theirs := range sortedKeys(m.Words) {
+		if strings.EqualFold(strings.TrimSpace(theirs), strings.TrimSpace(text)) {
+			return m.Words[theirs], true
+		}
+	}
+	return text, false
 }
 
 // ReadMapping reads a mapping. All that is wrong in it is a problem.
@@ -53,7 +83,7 @@ func ReadMapping(file string) (*Mapping, []Problem) {
 	var wrong []Problem
 	add := func(message, mend string) { wrong = append(wrong, Problem{At: name, Message: message, Mend: mend}) }
 	for _, key := range meta.Undecoded() {
-		add(fmt.Sprintf("there is no key %q in a mapping", key), "its keys are: dates, sheet; of a sheet: name, is, columns, not_read, always")
+		add(fmt.Sprintf("there is no key %q in a mapping", key), "its keys are: dates, sheet; of a sheet: name, is, columns, not_read, always, words")
 	}
 	if m.Dates != "" && m.Dates != "day first" && m.Dates != "month first" {
 		add(fmt.Sprintf("dates are %q", m.Dates), `write "day first" or "month first"`)

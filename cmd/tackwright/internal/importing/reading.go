@@ -215,6 +215,7 @@ func (r *reading) row(s *source, i, headsAt int, heads []head) *row {
 		if c == nil {
 			return
 		}
+		text = s.own.ourWords(text, c.Many)
 		v := &said{h.key, folder.Said{Text: text, Unit: h.unit, Order: r.order}, at, h.turn}
 		if s.DecimalComma && !c.Many {
 			v.Text = decimalComma.ReplaceAllString(text, "$1.$2$3")
