@@ -23,12 +23,28 @@ func TestWhatIsBrokenLaterIsToldInOrderOfTime(t *testing.T) {
 	noor.Bans = []*model.Horse{bay}
 	b.House.Limits.WeekDays = 1
 	var rules []string
-	for _, v := range b.Repair(fixtures.Monday, 1, model.Instant{}).LaterBroken() {
+	for _, v := range b.Repair(fixtures.Monday, 1, model.Instant{}).LaterBroken(nil) {
 		open := v.Stints[slices.IndexFunc(v.Stints, func(s *model.Stint) bool { return s.Open })]
 		rules = append(rules, open.Date.String()[8:]+" "+open.Start.String()+" "+v.Rule.Name)
 	}
 	want := []string{"24 09:00 week's work", "24 09:00 horse suits rider", "24 14:00 horse at work", "25 09:00 horse suits rider", "25 14:00 horse at work"}
 	if !slices.Equal(rules, want) {
 		t.Errorf("%q, want %q", rules, want)
+	}
+}
+
+// A horse that a repair spares today can do tomorrow what was posted for it.
+func TestWhatARepairMendsOfLaterDatesIsNotBroken(t *testing.T) {
+	b := fixtures.New()
+	for _, d := range []model.Date{0, 1} {
+		b.Tell(b.Lesson(fixtures.Monday+d, "10:00-10:45", b.Mia), b.Mia, b.Turn(b.Star, b.Oak))
+	}
+	b.House.Limits.WeekMinutes = 60
+	w := b.Repair(fixtures.Monday, 1, model.Instant{})
+	if later := w.LaterBroken(fixtures.Plan(w, b.Turn(b.Star, b.Oak))); len(later) != 1 || later[0].Rule.Name != "week's work" {
+		t.Errorf("ridden on both dates: %v", later)
+	}
+	if later := w.LaterBroken(fixtures.Plan(w, nil)); len(later) != 0 {
+		t.Errorf("on the ground on Monday: %v", later)
 	}
 }

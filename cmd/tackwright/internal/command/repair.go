@@ -200,7 +200,7 @@ func (a *repairAnswer) tell(w *model.Week, p *model.Plan) {
 		}
 		a.Changes = append(a.Changes, y)
 	}
-	for _, v := range w.LaterBroken() {
+	for _, v := range w.LaterBroken(p) {
 		a.Later = append(a.Later, v.Words)
 	}
 	for d := w.From; d <= w.Until; d++ {

@@ -74,7 +74,7 @@ func showMended(v *visit, j *job) error {
 		x.Changes = append(x.Changes, changeView{Path: ridePath(c.Ride), When: c.Ride.Start.Clock(w.House.TwelveHour), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name,
 			How: c.How(), Before: turnWords(c.Before), After: turnWords(c.After), Why: sentence(c.Why)})
 	}
-	for _, b := range w.LaterBroken() {
+	for _, b := range w.LaterBroken(p) {
 		x.Later = append(x.Later, sentence(b.Words))
 	}
 	if s := j.moved(); s != nil {
