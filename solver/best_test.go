@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"tackwright/fixtures/oracle"
-	"tackwright/fixtures/random"
 	"tackwright/model"
 )
 
@@ -13,25 +12,26 @@ import (
 // good in the goals before: found by trying all plans of a small week.
 func TestAPlanIsBestInEveryGoalByTryingAllPlans(t *testing.T) {
 	for seed := range uint64(*weeks) {
-		w := random.Week(seed, 1000)
-		w.House.Goals = append(model.DefaultGoals(), model.GoalBringIn)
-		var best []model.GoalValue
-		judge := oracle.For(w)
-		judge.Choices().Each(func(p *model.Plan) bool {
-			if judge.Legal(p) {
-				if score := w.Score(p); best == nil || better(score, best) {
-					best = score
+		for _, w := range smallWeeks(seed, 1000) {
+			w.House.Goals = append(model.DefaultGoals(), model.GoalBringIn)
+			var best []model.GoalValue
+			judge := oracle.For(w)
+			judge.Choices().Each(func(p *model.Plan) bool {
+				if judge.Legal(p) {
+					if score := w.Score(p); best == nil || better(score, best) {
+						best = score
+					}
 				}
+				return true
+			})
+			plan, err := Plan(context.Background(), w, Options{})
+			if err != nil {
+				t.Fatalf("week %d (%s): %v", seed, w.Centre.Name, err)
 			}
-			return true
-		})
-		plan, err := Plan(context.Background(), w, Options{})
-		if err != nil {
-			t.Fatalf("week %d (%s): %v", seed, w.Centre.Name, err)
-		}
-		for i, g := range plan.Proof.Goals {
-			if !g.Proved || g.Value != best[i].Value || g.Bound != g.Value {
-				t.Fatalf("week %d (%s): %+v, and the best is %+v", seed, w.Centre.Name, plan.Proof.Goals, best)
+			for i, g := range plan.Proof.Goals {
+				if !g.Proved || g.Value != best[i].Value || g.Bound != g.Value {
+					t.Fatalf("week %d (%s): %+v, and the best is %+v", seed, w.Centre.Name, plan.Proof.Goals, best)
+				}
 			}
 		}
 	}

@@ -65,22 +65,23 @@ func every(t *testing.T, e *encoder, visit func(*model.Plan)) {
 // tagged pieces and shares no code with rules, audit or clauses.
 func TestTheClausesAllowTheVeryPlansThatTheOracleAllows(t *testing.T) {
 	for seed := range uint64(*weeks) {
-		w := random.Week(seed, 3000)
-		want, exact := oracle.Plans(w)
-		got := map[string]bool{}
-		every(t, encode(w), func(p *model.Plan) {
-			got[oracle.Projected(w, p)] = true
-			if !exact[oracle.Exact(p)] {
-				t.Errorf("week %d (%s): tags settled to a plan that is not legal: %s\n%v", seed, w.Centre.Name, oracle.Exact(p), model.Broken(w.Audit(p)))
+		for _, w := range smallWeeks(seed, 3000) {
+			want, exact := oracle.Plans(w)
+			got := map[string]bool{}
+			every(t, encode(w), func(p *model.Plan) {
+				got[oracle.Projected(w, p)] = true
+				if !exact[oracle.Exact(p)] {
+					t.Errorf("week %d (%s): tags settled to a plan that is not legal: %s\n%v", seed, w.Centre.Name, oracle.Exact(p), model.Broken(w.Audit(p)))
+				}
+			})
+			for p := range want {
+				if !got[p] {
+					t.Errorf("week %d (%s): legal, and the clauses do not allow it: %s", seed, w.Centre.Name, p)
+				}
 			}
-		})
-		for p := range want {
-			if !got[p] {
-				t.Errorf("week %d (%s): legal, and the clauses do not allow it: %s", seed, w.Centre.Name, p)
+			if len(got) != len(want) {
+				t.Errorf("week %d (%s): %d plans, and the oracle allows %d", seed, w.Centre.Name, len(got), len(want))
 			}
-		}
-		if len(got) != len(want) {
-			t.Errorf("week %d (%s): %d plans, and the oracle allows %d", seed, w.Centre.Name, len(got), len(want))
 		}
 	}
 }
