@@ -7,44 +7,43 @@ import (
 	"tackwright/model"
 )
 
-// Sizes of a blank copy: what fits on a page or two.
+// Rides of a lesson and pieces of a horse on a blank copy.
 const (
-	blankLessons = 3
-	blankRides   = 3
-	blankHorses  = 5
-	blankPieces  = 5
+	blankRides  = 3
+	blankPieces = 5
 )
 
 // BlankChart is a lesson chart to fill in by hand, for the day when the printer
 // fails.
 func BlankChart(c *model.Centre, today model.Date, stamp Stamp) *paper.Sheet {
-	s := blank(c, "Lesson chart, blank", today, stamp)
-	table := paper.Table{Columns: wide(chartColumns(), 24, 26, 26, 24)}
-	for range blankLessons {
-		table.Rows = append(table.Rows, paper.Row{Write: []string{"lesson", "from", "to"}},
-			paper.Row{Stays: true, Write: []string{"arena", "instructor", "helpers"}})
-		for range blankRides {
-			table.Rows = append(table.Rows, paper.Row{Stays: true, Cells: []paper.Cell{
-				{}, {}, {}, {}, {Lines: []string{"leader", "sidewalker", "sidewalker"}}, {}}})
-		}
+	rows := []paper.Row{{Write: []string{"lesson", "from", "to"}}, {Stays: true, Write: []string{"arena", "instructor", "helpers"}}}
+	for range blankRides {
+		rows = append(rows, paper.Row{Stays: true, Cells: []paper.Cell{
+			{}, {}, {}, {}, {Lines: []string{"leader", "sidewalker", "sidewalker"}}, {}}})
 	}
-	s.Parts = []paper.Part{{Table: table}}
-	return s
+	return twoPages(blank(c, "Lesson chart, blank", today, stamp), wide(chartColumns(), 24, 26, 26, 24), rows)
 }
 
 // BlankPull is a pull list to fill in by hand.
 func BlankPull(c *model.Centre, today model.Date, stamp Stamp) *paper.Sheet {
-	s := blank(c, "Pull list, blank", today, stamp)
-	table := paper.Table{Columns: wide(pullColumns(), 45, 26, 22, 30)}
-	for range blankHorses {
-		table.Rows = append(table.Rows, paper.Row{Write: []string{"on by", "horse"}}, paper.Row{Stays: true, Write: []string{"rides"}})
-		for range blankPieces {
-			cells := append([]paper.Cell{{Box: true}}, slices.Repeat([]paper.Cell{{}}, len(table.Columns)-1)...)
-			table.Rows = append(table.Rows, paper.Row{Stays: true, Room: 9, Cells: cells})
-		}
-		table.Rows = append(table.Rows, paper.Row{Stays: true, Write: []string{"tacked up by", "untacked by"}})
+	columns := wide(pullColumns(), 45, 26, 22, 30)
+	rows := []paper.Row{{Write: []string{"on by", "horse"}}, {Stays: true, Write: []string{"rides"}}}
+	for range blankPieces {
+		cells := append([]paper.Cell{{Box: true}}, slices.Repeat([]paper.Cell{{}}, len(columns)-1)...)
+		rows = append(rows, paper.Row{Stays: true, Room: 9, Cells: cells})
 	}
-	s.Parts = []paper.Part{{Table: table}}
+	rows = append(rows, paper.Row{Stays: true, Write: []string{"tacked up by", "untacked by"}})
+	return twoPages(blank(c, "Pull list, blank", today, stamp), columns, rows)
+}
+
+// twoPages repeats the rows as often as two pages hold them, the two sides of a sheet.
+func twoPages(s *paper.Sheet, columns []paper.Column, rows []paper.Row) *paper.Sheet {
+	s.Parts = []paper.Part{{Table: paper.Table{Columns: columns, Rows: rows}}}
+	table := &s.Parts[0].Table
+	for n := len(rows); len(paper.Pages(s)) <= 2; n += len(rows) {
+		table.Rows = append(table.Rows, rows...)
+	}
+	table.Rows = table.Rows[:len(table.Rows)-len(rows)]
 	return s
 }
 

@@ -50,3 +50,16 @@ func TestTablesOfSeveralPagesBeginWithTheCautions(t *testing.T) {
 		}
 	}
 }
+
+// A blank copy is the two sides of one sheet, on either paper.
+func TestABlankCopyFillsTwoPages(t *testing.T) {
+	for _, size := range []string{"A4", "Letter"} {
+		b := fixtures.New()
+		b.House.Paper = size
+		for _, s := range []*paper.Sheet{BlankChart(b.Centre, monday, posted), BlankPull(b.Centre, monday, posted)} {
+			if n := len(paper.Pages(s)); n != 2 {
+				t.Errorf("%s on %s has %d pages", s.Title, size, n)
+			}
+		}
+	}
+}
