@@ -17,7 +17,8 @@ type dayView struct {
 	Before, After model.Date
 	Plan          string // in words
 	Posted        bool
-	None          bool // there is no plan yet
+	None          bool   // there is no plan yet
+	Wrong         string // why a plan that is pencilled cannot be shown
 	Over          bool
 	Same          bool // a note is later than what is posted
 	Broken        []string
@@ -55,9 +56,9 @@ func showDay(v *visit) error {
 	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil {
-		return err
+		x.Wrong = sentence(err.Error())
 	}
-	if s == nil {
+	if err != nil || s == nil {
 		x.None, s = true, r.bare(d)
 	} else {
 		if err := x.tell(r, s); err != nil {

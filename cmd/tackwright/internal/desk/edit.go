@@ -151,6 +151,9 @@ func (x *formView) title() string {
 	return x.Name
 }
 
+// mostValue is how long a value of an entry can be.
+const mostValue = 4000
+
 // saveForm writes what was said otherwise in a form. What somebody else changed
 // since the form was shown is not written over.
 func saveForm(v *visit) error {
@@ -173,6 +176,8 @@ func saveForm(v *visit) error {
 		}
 		said, was := form(v, f.ID), form(v, "was-"+f.ID)
 		switch now := normal(f.Value); {
+		case len(said) > mostValue:
+			f.Wrong = fmt.Sprintf("that is longer than %d letters", mostValue)
 		case said == was && !x.New || said == now:
 		case now != was && !x.New:
 			f.Wrong = fmt.Sprintf("somebody changed this meanwhile: it is %q now", cmp.Or(now, "empty"))

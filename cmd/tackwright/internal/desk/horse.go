@@ -36,10 +36,7 @@ func showHorse(v *visit) error {
 	d := v.date()
 	x := &horseView{Horse: h, Date: d, Name: dayName(d), Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
-	if err != nil {
-		return err
-	}
-	if s == nil {
+	if err != nil || s == nil { // the day says why
 		s = r.bare(d)
 	}
 	x.Stopped = s.week.NotThere(h, d, 0, 24*60)

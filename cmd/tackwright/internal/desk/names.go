@@ -29,6 +29,11 @@ func horsePath(h *model.Horse, on model.Date) string {
 	return "/horse/" + url.PathEscape(h.Name) + "?on=" + on.String()
 }
 
+// To is where it is said that the horse is out, or back.
+func (x *horseView) To(what string) string {
+	return "/horse/" + url.PathEscape(x.Horse.Name) + "/" + what + "?on=" + x.Date.String()
+}
+
 func riderPath(r *model.Rider, on model.Date) string {
 	return "/rider/" + riderKey(r) + "?on=" + on.String()
 }

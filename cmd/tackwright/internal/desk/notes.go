@@ -16,7 +16,7 @@ func notesOn(c *model.Centre, d model.Date, may bool) []noteView {
 		if d < n.Date || max(n.Date, n.Through) < d {
 			continue
 		}
-		x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && (n.Kind == model.NoteKeep || n.Kind == model.NoteNever)}
+		x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && liftable(n)}
 		if n.By != nil {
 			x.By = n.By.Name
 		}

@@ -28,6 +28,7 @@ func parsePages() map[string]*template.Template {
 		"lines":    func(s string) []string { return strings.Split(s, "\n") },
 		"sentence": sentence,
 		"words":    model.Date.Words,
+		"day":      dayWords,
 		"role":     func(least string, has model.Role) bool { return rank(has) >= rank(model.Role(least)) },
 	}).ParseFS(files, "pages/frame.html", "pages/part.html"))
 	all := map[string]*template.Template{}
@@ -84,6 +85,15 @@ func serveLook(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", kind)
 	w.Header().Set("Cache-Control", "no-cache")
 	w.Write(text)
+}
+
+// dayWords are a date of a command's answer as it is said elsewhere.
+func dayWords(said string) string {
+	d, err := model.ParseDate(said)
+	if err != nil {
+		return said
+	}
+	return d.Words()
 }
 
 // sentence begins with a capital and ends with a stop.

@@ -62,6 +62,7 @@ type compareView struct {
 	Summary     string
 	Proved      bool
 	Edited      bool
+	Stale       bool   // the week has changed since, so that it cannot be posted
 	Seal        string // of the pencilled plan, so that what was looked at is what is posted
 	Replaces    []int
 	Differs     []differView
@@ -109,6 +110,7 @@ func showCompare(v *visit) error {
 			}
 		}
 	}
+	x.Stale = !s.edited && s.plan.Proof.Hash != x.Seal
 	for _, b := range s.broken() {
 		x.Broken = append(x.Broken, sentence(b.Words))
 	}

@@ -9,16 +9,16 @@ import (
 // ridePage is one ride with what can be asked and said of it.
 type ridePage struct {
 	rideView
-	When, Arena  string
-	LessonName   string
-	Posted, None bool // which plan
-	Over         bool
-	Usual        string // its standing pairing, and why it is not on that
-	UsualWhy     string
-	Horses       []string // other ones of the herd
-	Notes        []noteView
-	Pieces       []string
-	May          bool // who looks may note and ask
+	When, Arena string
+	LessonName  string
+	Posted      bool
+	Over        bool
+	Usual       string // its standing pairing, and why it is not on that
+	UsualWhy    string
+	Horses      []string // other ones of the herd
+	Notes       []noteView
+	Pieces      []string
+	May         bool // who looks may note and ask
 }
 
 func number(n int) string { return strconv.Itoa(n) }
@@ -55,7 +55,7 @@ func showRide(v *visit) error {
 	}
 	twelve := s.week.House.TwelveHour
 	x := &ridePage{rideView: rideOf(s, ride), When: dayName(ride.Date()) + ", " + ride.Start.Clock(twelve) + " to " + ride.End.Clock(twelve),
-		LessonName: ride.Meeting.Name, Posted: s.posted(), None: !s.posted() && s.file == "", Over: ride.Date() < r.today, May: v.notes()}
+		LessonName: ride.Meeting.Name, Posted: s.posted(), Over: ride.Date() < r.today, May: v.notes()}
 	if ride.Meeting.Arena != nil {
 		x.Arena = ride.Meeting.Arena.Name
 	}
@@ -81,7 +81,7 @@ func showRide(v *visit) error {
 	}
 	for _, n := range model.Standing(r.Centre.Notes) {
 		if n.Rider == ride.Rider && n.Date <= ride.Date() && ride.Date() <= max(n.Date, n.Through) && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson) {
-			y := noteView{Number: n.Number, Words: noteWords(r.Centre, n), Liftable: v.notes() && (n.Kind == model.NoteKeep || n.Kind == model.NoteNever)}
+			y := noteView{Number: n.Number, Words: noteWords(r.Centre, n), Liftable: v.notes() && liftable(n)}
 			if n.By != nil {
 				y.By = n.By.Name
 			}

@@ -23,6 +23,7 @@ type rideView struct {
 	Seat, Girth     string
 	Pads, Extras    []string
 	Off             string // it does not take place, and why
+	None            bool   // there is no plan of it yet
 	Ground          []string
 	Started, Held   bool
 	Differs         bool // from the standing pairing
@@ -63,6 +64,8 @@ func rideOf(s *standing, r *model.Ride) rideView {
 	switch {
 	case r.State == model.Off:
 		x.Off = offWords(r)
+	case s.none:
+		x.None = true
 	case t == nil:
 		x.Ground = s.plan.Ground[r.Index]
 	default:

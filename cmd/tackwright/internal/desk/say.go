@@ -125,10 +125,16 @@ func pair(kind model.NoteKind) func(*visit) error {
 	}
 }
 
-// lift takes back a note that keeps a rider, or says never.
+// liftable reports whether a note can be taken back by its number: one of a ride.
+// What stops a horse, a piece or a person is ended by who may end it.
+func liftable(n *model.Note) bool {
+	return n.Kind == model.NoteKeep || n.Kind == model.NoteNever || n.Kind == model.NoteRiderAway
+}
+
+// lift takes back a note of a ride.
 func lift(v *visit) error {
 	for _, n := range model.Standing(v.reading.Centre.Notes) {
-		if (n.Kind != model.NoteKeep && n.Kind != model.NoteNever) || v.r.PostFormValue("note") != number(n.Number) {
+		if !liftable(n) || v.r.PostFormValue("note") != number(n.Number) {
 			continue
 		}
 		if err := v.note(&model.Note{Undoes: n.Number, Date: n.Date}); err != nil {

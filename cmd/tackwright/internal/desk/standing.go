@@ -19,6 +19,7 @@ type standing struct {
 	found  []model.Violation // by the audit, those of open rides first
 	gone   []model.Told      // rides that were posted, and that the folder no longer has
 	edited bool              // by hand, since it was pencilled
+	none   bool              // there is no plan: nobody has a horse, and nobody is on the ground
 }
 
 func (s *standing) posted() bool { return s.stamp.Version > 0 }

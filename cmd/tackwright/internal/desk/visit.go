@@ -98,6 +98,9 @@ func (d *desk) answer(x route, w http.ResponseWriter, r *http.Request) {
 	}()
 	err := v.may(x)
 	if err == nil {
+		err = v.said()
+	}
+	if err == nil {
 		v.reading, err = d.read(v.asked())
 	}
 	if err == nil {
@@ -114,6 +117,23 @@ func (v *visit) notes() bool { return rank(v.role) >= rank(model.Instructor) }
 func (v *visit) may(x route) error {
 	if rank(v.role) < rank(x.least) {
 		return &refused{http.StatusForbidden, fmt.Sprintf("that is for the %s; you are here as %s", x.least, v.role)}
+	}
+	return nil
+}
+
+// said is that the address names dates that are some, and that all of a form came:
+// what did not fit would look as if it had been left empty.
+func (v *visit) said() error {
+	for _, s := range []string{v.r.PathValue("date"), v.r.URL.Query().Get("on")} {
+		if _, err := model.ParseDate(s); s != "" && err != nil {
+			return notThere("there is no such date")
+		}
+	}
+	var large *http.MaxBytesError
+	if err := v.r.ParseForm(); errors.As(err, &large) {
+		return &refused{http.StatusRequestEntityTooLarge, "that is more than a form can hold"}
+	} else if err != nil {
+		return &refused{http.StatusBadRequest, "that form cannot be read"}
 	}
 	return nil
 }

@@ -3,22 +3,23 @@ package desk
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"tackwright/model"
 )
 
 // weekView is a calendar week: its lessons by day, with what is seated.
 type weekView struct {
-	From, Until    model.Date
-	Before, After  model.Date
-	Days           []weekDay
-	State          string // what people go by, in words
-	Pencilled      bool   // a plan of the whole week is, whatever is posted
-	Summary        string // of the pencilled one
-	Proved         bool
-	Over           bool // the week is, so that nothing of it is planned
-	Open, OnGround int
-	Office         bool // who looks may plan
+	From, Until   model.Date
+	Before, After model.Date
+	Days          []weekDay
+	State         string // what people go by, in words
+	Pencilled     bool   // a plan of the whole week is, whatever is posted
+	Summary       string // of the pencilled one
+	Proved        bool
+	Stands        bool // it is what is posted
+	Over          bool // the week is, so that nothing of it is planned
+	Office        bool // who looks may plan
 }
 
 type weekDay struct {
@@ -29,6 +30,8 @@ type weekDay struct {
 	Broken   int
 	Wrong    string // why its plan cannot be shown
 	Lessons  []lessonView
+	None     bool // there is no plan
+	Rides    int  // that are to have a horse
 	Seated   int
 	OnGround int
 }
@@ -41,12 +44,11 @@ func showWeek(v *visit) error {
 	x := &weekView{From: first, Until: first + 6, Before: first - 7, After: first + 7, Over: first+6 < r.today, Office: v.role == model.Office}
 	for d := first; d <= first+6; d++ {
 		day := r.weekDay(d)
-		x.Open += day.Seated + day.OnGround
-		x.OnGround += day.OnGround
 		x.Days = append(x.Days, day)
 	}
 	if p, err := r.pencilledOn(first); err == nil && p != nil && p.week.From == first && p.week.Until == first+6 {
 		x.Pencilled, x.Summary, x.Proved = true, summary(p.week, p.plan), !p.edited && p.plan.Proof.Proved()
+		x.Stands = r.Stands(p.week, p.plan)
 	}
 	return v.show("week", "Week of "+first.Words(), x)
 }
@@ -66,7 +68,7 @@ func (r *reading) weekDay(d model.Date) weekDay {
 		day.Plan = "pencilled"
 	}
 	if s == nil {
-		s = r.bare(d)
+		s, day.None = r.bare(d), true
 	} else {
 		day.Broken = len(s.broken())
 	}
@@ -74,11 +76,13 @@ func (r *reading) weekDay(d model.Date) weekDay {
 	for _, x := range s.week.Rides {
 		switch {
 		case x.Date() != d || x.State == model.Off:
+			continue
 		case s.turn(x) != nil:
 			day.Seated++
 		default:
 			day.OnGround++
 		}
+		day.Rides++
 	}
 	if len(day.Lessons) == 0 {
 		day.Plan = ""
@@ -90,7 +94,7 @@ func (r *reading) weekDay(d model.Date) weekDay {
 func (r *reading) bare(d model.Date) *standing {
 	s, _ := once(r, "bare "+d.String(), func() (*standing, error) {
 		w := r.Centre.Week(d, 1, r.begun())
-		return &standing{week: w, plan: &model.Plan{Turns: make([]*model.Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}}, nil
+		return &standing{none: true, week: w, plan: &model.Plan{Turns: make([]*model.Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}}, nil
 	})
 	return s
 }
@@ -122,15 +126,22 @@ func showCheck(v *visit) error {
 	r := v.reading
 	r.Lock()
 	defer r.Unlock()
-	type trouble struct{ Where, Words, Mend string }
+	type trouble struct{ Where, Words, Mend, Path string }
 	var x struct{ Mistakes, Findings []trouble }
 	for _, t := range r.Mistakes() {
-		x.Mistakes = append(x.Mistakes, trouble{t.Span.String(), sentence(t.Message), t.Mend})
+		x.Mistakes = append(x.Mistakes, trouble{Where: t.Span.String(), Words: sentence(t.Message), Mend: t.Mend})
 	}
 	found, err := once(r, "findings", func() ([]trouble, error) {
 		var all []trouble
 		for _, t := range r.Findings(r.today) {
-			all = append(all, trouble{t.Span.String(), sentence(t.Message), t.Mend})
+			x := trouble{Words: sentence(t.Message), Mend: t.Mend}
+			if t.Span.File != "" {
+				x.Where = t.Span.String()
+			}
+			if mend, on, ok := strings.Cut(t.Mend, ": tackwright close FOLDER "); ok { // here it is a page
+				x.Mend, x.Path = strings.TrimSuffix(mend, ", the first with"), "/day/"+on+"/close"
+			}
+			all = append(all, x)
 		}
 		return all, nil
 	})

@@ -1,0 +1,104 @@
+package desk_test
+
+import (
+	"html"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"tackwright/model"
+)
+
+func TestBeforeThereIsAPlanNobodyIsOnTheGround(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	day := b.get("/day/"+wednesday, http.StatusOK)
+	ride := b.get(rideOf(t, day, "Alban"), http.StatusOK)
+	rider := regexp.MustCompile(`href="(/rider/[^"]+)"`).FindStringSubmatch(ride)[1]
+	for _, page := range []string{day, b.get("/week/"+wednesday, http.StatusOK), ride, b.get(rider, http.StatusOK)} {
+		says(t, strings.ReplaceAll(page, "No plan yet", "no plan yet"), "no plan yet")
+		if strings.Contains(strings.ToLower(page), "on the ground") {
+			t.Errorf("somebody is on the ground of no plan: %s", words(page))
+		}
+	}
+	says(t, b.get("/week/"+wednesday, http.StatusOK), "no plan yet: 15 rides")
+}
+
+func TestAHorseOfAnyNameCanBeOut(t *testing.T) {
+	dir := demo(t)
+	name := `Zoë/O'Hara? <script>&"x"`
+	file, err := os.OpenFile(filepath.Join(dir, "horses.toml"), os.O_APPEND|os.O_WRONLY, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := file.WriteString("\n[[horse]]\nname = '''" + name + "'''\n"); err != nil {
+		t.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		t.Fatal(err)
+	}
+	b := open(t, dir, nil).nell()
+	day := b.get("/day/"+wednesday, http.StatusOK)
+	path := regexp.MustCompile(`href="(/horse/Zo[^"]+)"`).FindStringSubmatch(day)[1]
+	page := b.get(html.UnescapeString(path), http.StatusOK)
+	if strings.Contains(day+page, "<script>&") {
+		t.Error("a name is taken for a script")
+	}
+	out := regexp.MustCompile(`action="(/horse/[^"]+/out[^"]*)"`).FindStringSubmatch(page)
+	if out == nil {
+		t.Fatal("it cannot be said to be out")
+	}
+	b.post(html.UnescapeString(out[1]), http.StatusOK, "from", "07:35", "why", "lame")
+	c := read(t, dir).Centre
+	if n := c.Notes[len(c.Notes)-1]; n.Horse == nil || n.Horse.Name != name || n.Kind != model.NoteHorseOut {
+		t.Errorf("noted: %+v", n)
+	}
+}
+
+// An address that was torn must not plan or mend today.
+func TestADateThatIsNoneIsNotToday(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.get("/day/2026-10-1", http.StatusNotFound)
+	b.get("/horse/Wicket?on=tomorrow", http.StatusNotFound)
+	b.post("/week/2026-13-40/plan", http.StatusNotFound)
+}
+
+func TestAFormThatIsTooLargeChangesNothing(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	before := len(read(t, dir).Centre.Horses)
+	says(t, b.post("/add/horse", http.StatusConflict, "field0", strings.Repeat("long ", 2000)), "longer than 4000 letters")
+	says(t, b.post("/add/horse", http.StatusRequestEntityTooLarge, "field0", "Duke", "field1", strings.Repeat("long ", 1<<18)), "more than a form can hold")
+	if n := len(read(t, dir).Centre.Horses); n != before {
+		t.Errorf("%d horses, not %d", n, before)
+	}
+}
+
+// The wrong rider is soon touched with gloves on.
+func TestARiderWhoWasSaidNotToComeIsHadBack(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	alban := rideOf(t, b.get("/day/"+wednesday, http.StatusOK), "Alban")
+	b.post(alban+"/away", http.StatusOK)
+	c := read(t, dir).Centre
+	number := strconv.Itoa(c.Notes[len(c.Notes)-1].Number)
+	says(t, b.get(alban, http.StatusOK), "Take note "+number+" back")
+	b.post("/lift", http.StatusOK, "note", number)
+	if page := b.get(alban, http.StatusOK); strings.Contains(words(page), "Away.") {
+		t.Errorf("the rider is away still: %s", words(page))
+	}
+}
+
+func TestAWeekThatIsPostedAsItIsPencilledIsNotToBePostedAgain(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.planned()
+	page := b.get("/week/"+wednesday, http.StatusOK)
+	says(t, page, "Posted as pencilled:")
+	if strings.Contains(page, "Compare and post") {
+		t.Error("it can be posted once more")
+	}
+}
