@@ -74,8 +74,8 @@ type run struct {
 }
 
 // Pages are the sheet's pages as pictures, all of one size. Cautions stand at the
-// beginning; at the end where all is then on one page, or where a picture comes
-// first.
+// beginning; at the end where all is then on one page, where a picture comes first,
+// or where they would stand alone before parts that are each for somebody else.
 func Pages(s *Sheet) []Picture {
 	l := &layout{Sheet: s}
 	l.w, l.h = size(s.Paper, s.Landscape)
@@ -84,7 +84,10 @@ func Pages(s *Sheet) []Picture {
 		return last
 	}
 	l.cautionsFirst = true
-	return l.pages()
+	if first := l.pages(); l.begins == 0 || len(s.Parts) == 0 || !s.Parts[0].NewPage {
+		return first
+	}
+	return last
 }
 
 // layout is a sheet being laid out.
@@ -92,6 +95,7 @@ type layout struct {
 	*Sheet
 	w, h          float64
 	cautionsFirst bool
+	begins        int // page on which the first part begins behind cautions
 }
 
 func (l *layout) wide() float64 { return l.w - 2*margin }
@@ -113,13 +117,16 @@ func (l *layout) pages() []Picture {
 		y = margin
 		place(above)
 	}
-	for _, r := range l.runs() {
+	for n, r := range l.runs() {
 		next := y + heightOf(r.strips)
 		holds := margin+heightOf(r.above)+heightOf(r.strips) <= bottom // a page does
 		switch {
 		case y == margin:
 		case r.newPage, next > bottom && holds:
 			turn(r.above)
+		}
+		if n == 2 { // behind the head and the cautions
+			l.begins = len(pages) - 1
 		}
 		for _, s := range r.strips {
 			if y+s.h > bottom && y > margin+heightOf(r.torn) {
