@@ -203,8 +203,15 @@ func TestChromiumDoesTheThreeJobsOnPhoneAndInTheOffice(t *testing.T) {
 			s.looks("form")
 			s.opens("/import")
 			s.looks("import")
+			s.opens("/add/lesson")
+			s.looks("add")
 			s.opens("/history")
 			s.looks("history")
+			s.opens("/day/" + wednesday)
+			s.touch("Alban")
+			s.touch("Alban's week")
+			s.sees("Rides of the week")
+			s.looks("rider")
 		})
 	}
 }

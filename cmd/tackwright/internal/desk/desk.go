@@ -109,6 +109,7 @@ type desk struct {
 	sessions sessions
 	tries    tries
 	jobs     jobs
+	mux      *http.ServeMux
 }
 
 func newDesk(ctx context.Context, o Options) *desk {

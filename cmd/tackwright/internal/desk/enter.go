@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"crypto/subtle"
 	"fmt"
@@ -160,7 +161,14 @@ func showName(v *visit) error {
 			names = append(names, p.Name)
 		}
 	}
-	return v.show("name", "Who are you?", names)
+	back := v.here(v.r.URL.Query().Get("back"))
+	if back == "" {
+		back = v.cameFrom()
+	}
+	return v.show("name", "Who are you?", struct {
+		Names []string
+		Back  string
+	}{names, back})
 }
 
 func (v *visit) mayBe(p *model.Person) bool { return rank(p.Role) <= rank(v.role) }
@@ -169,7 +177,7 @@ func setName(v *visit) error {
 	for _, p := range v.reading.Centre.Persons {
 		if p.Name == v.r.PostFormValue("name") && v.mayBe(p) {
 			v.session.is(p.Name)
-			return v.see("/")
+			return v.see(cmp.Or(v.here(v.r.PostFormValue("back")), "/"))
 		}
 	}
 	return no("there is nobody of that name here")

@@ -14,14 +14,15 @@ import (
 
 // job is one search: what it looks for, how far it is, and what it found.
 type job struct {
-	id    string
-	page  string // that shows it
-	title string
-	least model.Role // that may look at it
-	back  string     // path of the page that it was asked for on
-	begun time.Time
-	dates search.Dates // of a plan
-	args  []string     // of a command
+	id     string
+	page   string // that shows it
+	title  string
+	least  model.Role // that may look at it
+	back   string     // path of the page that it was asked for on
+	begun  time.Time
+	dates  search.Dates // of a plan
+	args   []string     // of a command
+	folder string       // its state when this was asked for; "" is not known
 
 	stop     chan struct{} // closed: the best so far is wanted
 	stopOnce sync.Once
@@ -69,11 +70,18 @@ type jobs struct {
 // turn is had by one at a time.
 type turn chan struct{}
 
-// start begins a search.
+// start begins a search, or joins one for the very same that waits or has just
+// begun, the folder being the same: a button is soon touched twice.
 func (d *desk) start(j *job) *job {
 	all := &d.jobs
 	all.mu.Lock()
 	defer all.mu.Unlock()
+	j.folder = d.readings.now()
+	for _, x := range all.all {
+		if x.same(j) && !x.isOver() && d.Now().Sub(x.begun) < 5*time.Second {
+			return x
+		}
+	}
 	if all.weeks == nil {
 		all.weeks, all.rest = make(turn, 1), make(turn, 1)
 	}
@@ -101,6 +109,11 @@ func (d *desk) start(j *job) *job {
 		}
 	})
 	return j
+}
+
+// same reports whether two look for the same.
+func (j *job) same(as *job) bool {
+	return j.folder != "" && j.folder == as.folder && j.page == as.page && j.back == as.back && j.dates == as.dates && slices.Equal(j.args, as.args)
 }
 
 // run searches, and lays down what was found.

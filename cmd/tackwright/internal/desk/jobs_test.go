@@ -256,3 +256,18 @@ func TestWhatElseHappensIsNotedAndTheDayMended(t *testing.T) {
 		t.Errorf("noted: %+v", n)
 	}
 }
+
+func TestAButtonTouchedTwiceBeginsOneSearch(t *testing.T) {
+	held := make(chan struct{})
+	defer close(held)
+	b := open(t, demo(t), func(o *desk.Options) { o.Search = stuck(held) }).nell()
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	first := b.at
+	b.post("/week/"+wednesday+"/plan", http.StatusOK)
+	if b.at != first {
+		t.Errorf("%s and %s look for the same", first, b.at)
+	}
+	if b.post("/week/2026-10-21/plan", http.StatusOK); b.at == first {
+		t.Error("another week is taken for it")
+	}
+}

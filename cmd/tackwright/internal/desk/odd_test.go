@@ -102,3 +102,45 @@ func TestAWeekThatIsPostedAsItIsPencilledIsNotToBePostedAgain(t *testing.T) {
 		t.Error("it can be posted once more")
 	}
 }
+
+func TestWhoHadToSayHerNameIsBackWhereSheWas(t *testing.T) {
+	d := open(t, demo(t), nil)
+	b := d.browser()
+	horse := "/horse/Wicket?on=" + wednesday
+	at := strings.TrimSuffix(d.address, "/")
+	ask := func(method, path, from string) string {
+		r, err := http.NewRequest(method, at+path, strings.NewReader("from=07:35&why=lame"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Header.Set("Referer", from)
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		got, err := b.Do(r)
+		return b.done(got, err, path, map[string]int{"GET": http.StatusOK, "POST": http.StatusConflict}[method])
+	}
+	refused := ask("POST", "/horse/Wicket/out?on="+wednesday, at+horse)
+	to := regexp.MustCompile(`href="(/name\?back=[^"]+)"`).FindStringSubmatch(refused)
+	if to == nil {
+		t.Fatalf("it does not lead to the names: %s", refused)
+	}
+	name := b.get(html.UnescapeString(to[1]), http.StatusOK)
+	if !strings.Contains(name, `name="back" value="`+html.EscapeString(horse)+`"`) {
+		t.Errorf("the names do not lead back: %s", name)
+	}
+	b.post("/name", http.StatusOK, "name", "Nell Ashworthy", "back", horse)
+	if b.at != horse {
+		t.Errorf("she is at %s", b.at)
+	}
+	// From elsewhere, or from what takes a form alone, nothing is led to.
+	for _, from := range []string{"http://elsewhere.example/day/x", at + "/horse/Wicket/out", at + "/enter", ""} {
+		if page := ask("GET", "/name", from); !strings.Contains(page, `name="back" value=""`) {
+			t.Errorf("from %q it leads back: %s", from, page)
+		}
+	}
+	for _, back := range []string{"//elsewhere.example/", `/\elsewhere.example`, "https://elsewhere.example/"} {
+		b.post("/name", http.StatusOK, "name", "Nell Ashworthy", "back", back)
+		if b.at != "/day/"+wednesday {
+			t.Errorf("%s leads to %s", back, b.at)
+		}
+	}
+}

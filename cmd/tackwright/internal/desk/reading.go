@@ -80,6 +80,13 @@ func (r *readings) forget() {
 	r.state = ""
 }
 
+// now is the state of the folder as it was read last; "" where it was written since.
+func (r *readings) now() string {
+	r.Lock()
+	defer r.Unlock()
+	return r.state
+}
+
 // shortly is how long after a change a file may change again without its time
 // telling: clocks of files are coarse.
 const shortly = 2 * time.Second

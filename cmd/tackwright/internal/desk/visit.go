@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"os"
 	"runtime/debug"
 	"slices"
+	"strings"
 
 	"tackwright/model"
 	"tackwright/model/folder"
@@ -59,6 +61,7 @@ func (d *desk) handler() http.Handler {
 	}
 	mux.HandleFunc("GET /enter", d.showEnter)
 	mux.HandleFunc("POST /enter", d.enter)
+	d.mux = mux
 	checked := http.NewCrossOriginProtection().Handler(mux)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
@@ -172,7 +175,10 @@ func (v *visit) fail(err error) {
 	case errors.As(err, &busy), errors.As(err, &disk):
 		status = http.StatusServiceUnavailable
 	}
-	v.page(status, "refused", "That cannot be", sentence(err.Error()))
+	v.page(status, "refused", "That cannot be", struct {
+		Words, Back string
+		Name        bool
+	}{sentence(err.Error()), v.cameFrom(), errors.Is(err, errUnnamed)})
 }
 
 // see sends the browser to another page, after something was done.
@@ -181,11 +187,34 @@ func (v *visit) see(path string) error {
 	return nil
 }
 
+var errUnnamed = &refused{http.StatusConflict, "say who you are first: what is noted and posted carries your name"}
+
+// cameFrom is the page of this desk that led here; "" is none.
+func (v *visit) cameFrom() string {
+	u, err := url.Parse(v.r.Referer())
+	if err != nil || u.Host != v.r.Host {
+		return ""
+	}
+	return v.here(u.RequestURI())
+}
+
+// here is a path of a page of this desk, or "": no other place is led to.
+func (d *desk) here(path string) string {
+	u, err := url.Parse(path)
+	if err != nil || u.Host != "" || u.Scheme != "" || !strings.HasPrefix(u.Path, "/") || strings.Contains(u.Path, `\`) || u.Path == "/name" || u.Path == "/enter" {
+		return ""
+	}
+	if _, page := d.mux.Handler(&http.Request{Method: http.MethodGet, URL: u}); !strings.HasPrefix(page, "GET ") {
+		return "" // it takes a form alone
+	}
+	return path
+}
+
 // person is who does it; whoever has not said her name is asked.
 func (v *visit) person() (*model.Person, error) {
 	i := slices.IndexFunc(v.reading.Centre.Persons, func(p *model.Person) bool { return p.Name == v.session.who() })
 	if i < 0 {
-		return nil, &refused{http.StatusConflict, "say who you are first, under Name at the top: what is noted and posted carries it"}
+		return nil, errUnnamed
 	}
 	return v.reading.Centre.Persons[i], nil
 }

@@ -84,7 +84,7 @@ func (r *reading) weekDay(d model.Date) weekDay {
 		}
 		day.Rides++
 	}
-	if len(day.Lessons) == 0 {
+	if len(day.Lessons) == 0 || day.None && day.Rides == 0 {
 		day.Plan = ""
 	}
 	return day
