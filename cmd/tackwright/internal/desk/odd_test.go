@@ -144,3 +144,14 @@ func TestWhoHadToSayHerNameIsBackWhereSheWas(t *testing.T) {
 		}
 	}
 }
+
+func TestWhoFindsNoRoomIsToldWhy(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.planned()
+	b.post("/week/"+wednesday+"/room", http.StatusOK)
+	page := b.found()
+	says(t, page, "No room was found in this week", "Why, lesson by lesson", "closed to others", "add a booking")
+	if strings.Contains(page, "[[") {
+		t.Error("the page speaks of an entry of a file")
+	}
+}

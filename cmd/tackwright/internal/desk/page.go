@@ -29,6 +29,7 @@ func parsePages() map[string]*template.Template {
 		"sentence": sentence,
 		"words":    model.Date.Words,
 		"day":      dayWords,
+		"nowhere":  nowhere,
 		"role":     func(least string, has model.Role) bool { return rank(has) >= rank(model.Role(least)) },
 	}).ParseFS(files, "pages/frame.html", "pages/part.html"))
 	all := map[string]*template.Template{}

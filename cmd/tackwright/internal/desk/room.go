@@ -1,6 +1,9 @@
 package desk
 
 import (
+	"slices"
+	"strings"
+
 	"tackwright/model"
 )
 
@@ -53,6 +56,9 @@ type roomLesson struct {
 	Date, Start, Lesson string
 	Arena, Instructor   string
 	Horse, Seat, Girth  string
+	Why                 string   `json:"takes_her_not"`
+	Full                bool     `json:"no_horse"`
+	Alone               []string // what stands in the way whatever else rides
 	Unchecked           []string `json:"not_checked"`
 	Changes             []roomChange
 }
@@ -69,7 +75,14 @@ func showRoom(v *visit, j *job) error {
 	if x.Wrong, err = j.told(x); err != nil {
 		return err
 	}
+	// What to do about it is a page here, not an entry of a file.
+	x.Cautions = slices.DeleteFunc(x.Cautions, func(s string) bool { return strings.Contains(s, "[[booking]]") })
 	return v.show("room", j.title, x)
+}
+
+// nowhere reports whether a rider has room in no lesson, as far as was found.
+func nowhere(all []roomLesson) bool {
+	return !slices.ContainsFunc(all, func(l roomLesson) bool { return l.Horse != "" })
 }
 
 // buyView is what one thing more would bring.
