@@ -238,6 +238,24 @@ func TestChromiumTicksThePullListWithoutAMouse(t *testing.T) {
 	}
 }
 
+// A list in a hand that cannot be looked at anew says so.
+func TestChromiumSaysThatAPullListMayBeOutOfDate(t *testing.T) {
+	d := open(t, demo(t), nil)
+	d.nell().planned()
+	s := d.screen(t, 360, 740)
+	s.opens("/pull/" + wednesday)
+	s.sees("0 of ")
+	wake := `document.dispatchEvent(new Event("visibilitychange")); null`
+	is[any](s, wake)
+	if is[bool](s, `document.getElementById("stale").offsetParent !== null`) {
+		t.Error("it is out of date while the desk answers")
+	}
+	d.close()
+	is[any](s, wake)
+	s.sees("may be out of date")
+	s.looks("pull-stale")
+}
+
 func TestChromiumComesInWithAPassPhrase(t *testing.T) {
 	d := open(t, demo(t), withPhrases)
 	s := d.screen(t, 360, 740)

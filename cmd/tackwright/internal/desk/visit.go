@@ -177,8 +177,8 @@ func (v *visit) fail(err error) {
 	}
 	v.page(status, "refused", "That cannot be", struct {
 		Words, Back string
-		Name        bool
-	}{sentence(err.Error()), v.cameFrom(), errors.Is(err, errUnnamed)})
+		Name, Said  bool // she has no name yet; it says itself that nothing was changed
+	}{sentence(err.Error()), v.cameFrom(), errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
 }
 
 // see sends the browser to another page, after something was done.

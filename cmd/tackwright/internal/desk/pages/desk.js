@@ -33,15 +33,21 @@ document.addEventListener("submit", async (event) => {
   }
 });
 
+// What lies in a hand is looked at anew every few seconds, and when the phone is
+// woken; where that fails it says so, for what was posted since is not on it.
 const fresh = document.querySelector("[data-fresh]");
+async function look() {
+  if (document.hidden) return;
+  let done = false;
+  try {
+    const got = await fetch(location.href);
+    done = got.ok && swap(await got.text(), "[data-fresh]");
+  } catch { /* said below */ }
+  document.getElementById("stale").hidden = done;
+}
 if (fresh) {
-  setInterval(async () => {
-    if (document.hidden) return;
-    try {
-      const got = await fetch(location.href);
-      if (got.ok) swap(await got.text(), "[data-fresh]");
-    } catch { /* the next time */ }
-  }, 1000 * Number(fresh.dataset.fresh));
+  setInterval(look, 1000 * Number(fresh.dataset.fresh));
+  document.addEventListener("visibilitychange", look);
 }
 
 const progress = document.querySelector("[data-watch]");
