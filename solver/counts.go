@@ -56,14 +56,15 @@ func (e *encoder) hallViolator(rides []*model.Ride) (short []*model.Ride, horses
 }
 
 // tooMuch is the same where each horse carries at most as many as room says, with
-// the number of rides that those horses can carry.
+// the number of rides that those horses can carry. What a session's question rules
+// out counts for nothing.
 func (e *encoder) tooMuch(rides []*model.Ride, room func(*model.Horse) int) (short []*model.Ride, carried int) {
 	carries := map[*model.Horse][]*model.Ride{}
 	var try func(r *model.Ride, seen map[*model.Horse]bool) bool
 	try = func(r *model.Ride, seen map[*model.Horse]bool) bool {
 		for _, on := range e.on_[r] {
 			h := on.at.horse
-			if seen[h] {
+			if seen[h] || e.barred[on.lit] {
 				continue
 			}
 			seen[h] = true
@@ -95,7 +96,7 @@ func (e *encoder) tooMuch(rides []*model.Ride, room func(*model.Horse) int) (sho
 		}
 		in[r] = true
 		for _, on := range e.on_[r] {
-			if h := on.at.horse; !reached[h] {
+			if h := on.at.horse; !reached[h] && !e.barred[on.lit] {
 				reached[h] = true
 				carried += len(carries[h])
 				queue = append(queue, carries[h]...)

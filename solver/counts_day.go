@@ -37,19 +37,20 @@ func (e *encoder) dayCounts(such func(*model.Ride) bool) []ordered.Count {
 // mostSessions is how many open rides a horse can carry on the one date of the
 // week.
 func (e *encoder) mostSessions(h *model.Horse) int {
-	places := e.of[h]
-	if len(places) == 0 {
+	if len(e.of[h]) == 0 {
 		return 0
 	}
-	stretches, sets, ok := e.sets(h, places, tooMany)
+	sets, ok := e.daySets(h)
 	if !ok {
-		return len(places)
+		return len(e.of[h])
 	}
 	most := 0
 	for _, s := range sets {
 		n := 0
-		for _, i := range s.Stretches {
-			n += len(stretches[i].places)
+		for _, in := range s.in {
+			if in {
+				n++
+			}
 		}
 		most = max(most, n)
 	}
