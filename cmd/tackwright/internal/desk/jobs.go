@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"crypto/rand"
+	"errors"
 	"slices"
 	"sync"
 	"time"
@@ -101,6 +102,9 @@ func (d *desk) start(j *job) *job {
 		case turn <- struct{}{}:
 			j.tell(func() { j.waits = false })
 			err := d.run(j)
+			if j.dates.Mends && errors.Is(err, search.ErrChanged) { // somebody noted something else: with that too
+				err = d.run(j)
+			}
 			<-turn
 			j.tell(func() { j.over, j.wrong = true, err })
 		case <-j.stop:

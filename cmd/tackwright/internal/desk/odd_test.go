@@ -1,7 +1,9 @@
 package desk_test
 
 import (
+	"context"
 	"html"
+	"io"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -10,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"tackwright/cmd/tackwright/internal/desk"
 	"tackwright/model"
 )
 
@@ -154,4 +157,36 @@ func TestWhoFindsNoRoomIsToldWhy(t *testing.T) {
 	if strings.Contains(page, "[[") {
 		t.Error("the page speaks of an entry of a file")
 	}
+}
+
+func TestAWeekThatIsPostedTwiceIsOneVersion(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	posted := len(read(t, dir).Centre.Posted)
+	m := seal.FindStringSubmatch(b.get("/week/"+wednesday+"/post", http.StatusOK))
+	b.post("/week/"+wednesday+"/post", http.StatusOK, "seal", m[1])
+	if n := len(read(t, dir).Centre.Posted); n != posted {
+		t.Errorf("%d versions, not %d", n, posted)
+	}
+}
+
+// Two horses go lame in one minute, at two phones: the first mending takes in both.
+func TestWhatIsNotedWhileADayIsMendedIsMendedToo(t *testing.T) {
+	dir := demo(t)
+	open(t, dir, nil).nell().planned()
+	var two *browser
+	tries := 0
+	d := open(t, dir, func(o *desk.Options) {
+		o.Search = func(ctx context.Context, in io.Reader, out io.Writer) error {
+			if tries++; tries == 1 {
+				two.post("/horse/Pilot/out?on="+wednesday, http.StatusOK, "from", "07:35", "why", "ill")
+			}
+			return searchHere(ctx, in, out)
+		}
+	})
+	one := d.nell()
+	two = d.nell()
+	one.post("/horse/Wicket/out?on="+wednesday, http.StatusOK, "from", "07:35", "why", "lame")
+	says(t, one.found(), "Because Wicket is out (lame)", "Because Pilot is out (ill)")
 }

@@ -171,6 +171,8 @@ func postWeek(v *visit) error {
 	switch {
 	case seal != v.r.PostFormValue("seal"):
 		return no("what is pencilled is no longer what you looked at; look again, and post that")
+	case r.Stands(w, p): // touched twice, or by two
+		return v.see("/week/" + w.From.String())
 	case !s.edited && p.Proof.Hash != seal:
 		return no("the week has changed since it was pencilled; plan again, and post that")
 	}

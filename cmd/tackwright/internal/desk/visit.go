@@ -2,6 +2,7 @@ package desk
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"net/http"
@@ -11,6 +12,7 @@ import (
 	"slices"
 	"strings"
 
+	"tackwright/cmd/tackwright/internal/desk/search"
 	"tackwright/model"
 	"tackwright/model/folder"
 )
@@ -22,6 +24,7 @@ type visit struct {
 	r *http.Request
 	*session
 	reading *reading
+	back    string // where to go from what cannot be; "": where she came from
 }
 
 // refused is what a person is told who asked for what cannot be.
@@ -170,7 +173,7 @@ func (v *visit) fail(err error) {
 	switch {
 	case errors.As(err, &says):
 		status = says.status
-	case errors.As(err, &changed), errors.As(err, &not):
+	case errors.As(err, &changed), errors.As(err, &not), errors.Is(err, search.ErrChanged):
 		status = http.StatusConflict
 	case errors.As(err, &busy), errors.As(err, &disk):
 		status = http.StatusServiceUnavailable
@@ -178,7 +181,7 @@ func (v *visit) fail(err error) {
 	v.page(status, "refused", "That cannot be", struct {
 		Words, Back string
 		Name, Said  bool // she has no name yet; it says itself that nothing was changed
-	}{sentence(err.Error()), v.cameFrom(), errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
+	}{sentence(err.Error()), cmp.Or(v.back, v.cameFrom()), errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
 }
 
 // see sends the browser to another page, after something was done.

@@ -51,6 +51,7 @@ func showJob(v *visit) error {
 	case !j.isOver():
 		return v.show("progress", j.title, v.progressOf(j))
 	case j.wrong != nil:
+		v.back = j.back
 		return j.wrong
 	}
 	return finished[j.page](v, j)

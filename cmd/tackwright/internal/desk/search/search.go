@@ -136,7 +136,7 @@ func Plan(ctx context.Context, r Runner, f *folder.Folder, d Dates, stop <-chan 
 		return nil, nil, err
 	}
 	if p.Proof.Hash != w.Fingerprint(p) {
-		return nil, nil, errChanged
+		return nil, nil, ErrChanged
 	}
 	if broken := model.Broken(w.Audit(p)); len(broken) > 0 {
 		return nil, nil, fmt.Errorf("the plan found breaks a rule, which is a bug of this program: %s", broken[0].Words)
@@ -144,7 +144,8 @@ func Plan(ctx context.Context, r Runner, f *folder.Folder, d Dates, stop <-chan 
 	return w, p, nil
 }
 
-var errChanged = errors.New("the folder was changed while the plan was searched for; start it again")
+// ErrChanged is that the week searched is not the week here any more.
+var ErrChanged = errors.New("the folder was changed while the plan was searched for; start it again")
 
 // Command has a command run that takes a search.
 func Command(ctx context.Context, r Runner, args []string) (Answer, error) {

@@ -65,7 +65,7 @@ func TestAPlanOfAFolderThatWasChangedMeanwhileIsNotTaken(t *testing.T) {
 		By: c.Persons[0], At: model.Instant{Date: week.From, Minute: 420}}); err != nil {
 		t.Fatal(err)
 	}
-	if _, _, err := Plan(t.Context(), here, f, week, nil, func(Progress) {}); !errors.Is(err, errChanged) {
+	if _, _, err := Plan(t.Context(), here, f, week, nil, func(Progress) {}); !errors.Is(err, ErrChanged) {
 		t.Error(err)
 	}
 }

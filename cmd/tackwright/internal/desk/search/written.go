@@ -46,7 +46,7 @@ func write(p *model.Plan) *written {
 // whatever it is called there.
 func (x *written) read(w *model.Week) (*model.Plan, error) {
 	if len(x.Turns) != len(w.Rides) {
-		return nil, errChanged
+		return nil, ErrChanged
 	}
 	horses := map[string]*model.Horse{}
 	for _, h := range w.Centre.Horses {
@@ -87,7 +87,7 @@ func (x *written) read(w *model.Week) (*model.Plan, error) {
 		p.Turns[i] = t
 	}
 	if !known {
-		return nil, errChanged
+		return nil, ErrChanged
 	}
 	return p, nil
 }
