@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"bytes"
 	"context"
 	"flag"
@@ -81,7 +82,10 @@ func runOn(ctx context.Context, errOut io.Writer, terminal bool) int {
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{Dir: "testdata/script", UpdateScripts: *update, RequireExplicitExec: true,
 		Setup: func(env *testscript.Env) error { // each has the demo centre at hand
-			return os.CopyFS(filepath.Join(env.WorkDir, "sallowdene"), os.DirFS("../../examples/sallowdene"))
+			demo := filepath.Join(env.WorkDir, "sallowdene")
+			// Without what the README's first command leaves there.
+			return errors.Join(os.CopyFS(demo, os.DirFS("../../examples/sallowdene")),
+				os.RemoveAll(filepath.Join(demo, "plans")), os.RemoveAll(filepath.Join(demo, "history")))
 		}})
 }
 

@@ -31,6 +31,11 @@ func demo(t testing.TB) string {
 	if err := os.CopyFS(dir, os.DirFS("../../../../examples/sallowdene")); err != nil {
 		t.Fatal(err)
 	}
+	for _, own := range []string{"plans", "history"} { // what the README's first command leaves there
+		if err := os.RemoveAll(filepath.Join(dir, own)); err != nil {
+			t.Fatal(err)
+		}
+	}
 	file := filepath.Join(dir, "centre.toml")
 	text, err := os.ReadFile(file)
 	if err != nil {
