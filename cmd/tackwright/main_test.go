@@ -1,9 +1,9 @@
 package main
 
 import (
-	"errors"
 	"bytes"
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"go/format"
