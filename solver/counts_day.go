@@ -63,12 +63,6 @@ func (e *encoder) workLeft(h *model.Horse) int64 {
 	if limit == 0 {
 		return -1
 	}
-	first := e.w.From.WeekStart(e.w.House.WeekStarts)
-	left := int64(limit) * minute
-	for _, f := range e.facts[h] {
-		if first <= f.Date && f.Date < first+7 {
-			left -= f.Work
-		}
-	}
-	return max(left, 0)
+	done, _ := ofWeek(e.facts[h], e.w.From.WeekStart(e.w.House.WeekStarts))
+	return max(int64(limit)*minute-done, 0)
 }

@@ -30,16 +30,15 @@ func (e *encoder) carryGoal() ordered.Goal {
 
 // carrySofts are made at the first asking.
 func (e *encoder) carrySofts() []ordered.Soft {
-	return once(e.carries, 0, func() []ordered.Soft {
-		var softs []ordered.Soft
+	if e.carry == nil {
 		for _, day := range e.riddenDays() {
-			softs = append(softs, e.seatChanges(day)...)
+			e.carry = append(e.carry, e.seatChanges(day)...)
 		}
 		for _, s := range e.shared() {
-			softs = append(softs, e.chargeBeyond(s)...)
+			e.carry = append(e.carry, e.chargeBeyond(s)...)
 		}
-		return softs
-	})
+	}
+	return e.carry
 }
 
 // riddenDay is what a horse may be ridden in on a date, by start.

@@ -48,11 +48,7 @@ func (e *encoder) spells() []*spell {
 		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
 			in := func(d model.Date) bool { return first <= d && d < first+7 }
 			s := &spell{horse: h, first: first, allowance: allowance}
-			for _, f := range e.factsNow(h) {
-				if in(f.Date) {
-					s.facts += f.Work
-				}
-			}
+			s.facts, _ = ofWeek(e.factsNow(h), first)
 			for _, p := range e.of[h] {
 				if in(p.meeting.Date) {
 					s.terms = append(s.terms, sat.Term{Lit: p.worked, Weight: int(e.w.WorkOf(p.rides[0].ride, h))})

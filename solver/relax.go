@@ -102,14 +102,8 @@ func (x *relaxation) ringRooms() {
 func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *option) int) bool {
 	limits := x.w.LimitsOf(h)
 	s := bound.Spell{MostWork: -1, MostDays: -1}
-	work, days := int64(limits.WeekMinutes)*minute, limits.WeekDays
-	fact := map[model.Date]bool{}
-	for _, f := range x.facts[h] {
-		if first <= f.Date && f.Date < first+7 {
-			work -= f.Work
-			fact[f.Date] = true
-		}
-	}
+	done, fact := ofWeek(x.facts[h], first)
+	work, days := int64(limits.WeekMinutes)*minute-done, limits.WeekDays
 	free := 0 // days that do not count, as the horse works on them anyway
 	for day := range byDate(x.of[h]) {
 		d := day[0].meeting.Date

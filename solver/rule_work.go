@@ -223,20 +223,23 @@ func weeksWork(e *encoder, under under) {
 	}
 }
 
+// ofWeek is the work of facts in the calendar week from first on, and its dates.
+func ofWeek(facts []*model.Stint, first model.Date) (work int64, dates map[model.Date]bool) {
+	dates = map[model.Date]bool{}
+	for _, f := range facts {
+		if first <= f.Date && f.Date < first+7 {
+			work += f.Work
+			dates[f.Date] = true
+		}
+	}
+	return work, dates
+}
+
 func (e *encoder) calendarWeek(under under, h *model.Horse, first model.Date) {
 	limits := e.w.LimitsOf(h)
 	in := func(d model.Date) bool { return first <= d && d < first+7 }
-	work, days := int64(limits.WeekMinutes)*minute, limits.WeekDays
-	fact := map[model.Date]bool{}
-	for _, f := range e.facts[h] {
-		if in(f.Date) {
-			work -= f.Work
-			if !fact[f.Date] {
-				fact[f.Date] = true
-				days--
-			}
-		}
-	}
+	done, fact := ofWeek(e.facts[h], first)
+	work, days := int64(limits.WeekMinutes)*minute-done, limits.WeekDays-len(fact)
 	var terms []sat.Term
 	var worksOn []sat.Lit
 	for day := range byDate(e.of[h]) {

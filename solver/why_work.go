@@ -72,16 +72,10 @@ func (e *encoder) newFlow() (*flow, bool) {
 // of places that it can work in a date, and of those sums that its week allows.
 func (e *encoder) fill(f *flow, h *model.Horse, first model.Date) bool {
 	limits := e.w.LimitsOf(h)
+	done, worked := ofWeek(e.facts[h], first)
 	most := int64(math.MaxInt64)
 	if limits.WeekMinutes != 0 {
-		most = int64(limits.WeekMinutes) * minute
-	}
-	worked := map[model.Date]bool{}
-	for _, x := range e.facts[h] {
-		if first <= x.Date && x.Date < first+7 {
-			worked[x.Date] = true
-			most -= x.Work
-		}
+		most = int64(limits.WeekMinutes)*minute - done
 	}
 	dates := 7
 	if limits.WeekDays != 0 {

@@ -76,8 +76,10 @@ func (m *Market) book(s int) *book {
 			costs[i] = b.deals[d][i].best
 		}
 		var sharing bool
-		b.spares[d], sharing = b.saving(d)
-		b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
+		if len(day.Shares) > 0 {
+			b.spares[d], sharing = b.saving(d)
+			b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
+		}
 		cheapest := map[int]int{} // into b.cheap[d], by units
 		b.cheap[d] = []cheap{{set: -1}}
 		for i, set := range day.Sets {

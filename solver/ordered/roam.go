@@ -10,14 +10,14 @@ type partition struct {
 	stale   int // tries in a row that found nothing better
 }
 
-// few regions of a partition at first.
-func few(regions int) int { return 1 + regions/10 }
+// atFirst is how many regions are let go together to begin with.
+func atFirst(regions int) int { return 1 + regions/10 }
 
 func partitions(all [][][]sat.Lit) []*partition {
 	var ps []*partition
 	for _, regions := range all {
 		if len(regions) > 1 {
-			ps = append(ps, &partition{regions: regions, reach: few(len(regions))})
+			ps = append(ps, &partition{regions: regions, reach: atFirst(len(regions))})
 		}
 	}
 	return ps
@@ -48,7 +48,7 @@ func (g *search) roam(end int) {
 		case status == sat.Sat:
 			p.stale = 0
 		case status == sat.Unknown:
-			p.reach = max(few(len(p.regions)), p.reach-1)
+			p.reach = max(atFirst(len(p.regions)), p.reach-1)
 		case p.stale > 4*len(p.regions):
 			p.reach, p.stale = min(p.reach+1, len(p.regions)/2), 0
 		}

@@ -49,7 +49,7 @@ type search struct {
 	turned   int // effort when improve last had its turn
 	patience int // ticks until it has the next
 	parts    []*partition
-	dice     uint64
+	dice     uint64 // what the regions of a partition are drawn with
 
 	beside chan Beside // nil where nothing is awaited
 	asked  bool
@@ -178,7 +178,7 @@ func (g *search) over() bool {
 func (g *search) hear() {
 	const (
 		patience = 10 // ticks before the answer is awaited
-		few      = 8  // tallies that bring little
+		little   = 8  // tallies that are not worth asking again
 	)
 	switch {
 	case g.met():
@@ -198,7 +198,7 @@ func (g *search) hear() {
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && len(g.tallies) > 4*g.told+few:
+	case g.asked && len(g.tallies) > 4*g.told+little:
 		g.inquire()
 	}
 }
