@@ -61,15 +61,15 @@ func (l *line) value(s Said) string {
 		return l.plain(s)
 	}
 	var items []string
-	for _, item := range splitList(text) {
+	for _, item := range Items(text) {
 		items = append(items, l.plain(Said{item, s.Unit, s.Order}))
 	}
 	return "[" + strings.Join(items, ", ") + "]"
 }
 
-// splitList cuts a cell into items: at semicolons or line ends where it has any,
-// else at commas.
-func splitList(text string) []string {
+// Items are those of a cell that is a list: between semicolons or line ends where it
+// has any, else between commas.
+func Items(text string) []string {
 	parts := splitAt.Split(text, -1)
 	if len(parts) == 1 {
 		parts = strings.Split(text, ",")

@@ -160,7 +160,7 @@ func (r *reading) pairing(lesson, x *row) {
 		return
 	}
 	riders := x.get("riders")
-	if riders == nil || len(list(riders.Text)) != 1 {
+	if riders == nil || len(folder.Items(riders.Text)) != 1 {
 		r.problem(horse.at, r.cells[horse.at].head, "a horse is named, and not the one rider whose it is", "give each rider of the lesson a row of her own; or leave the horse out")
 		return
 	}
@@ -211,7 +211,7 @@ func (r *reading) entries(rows []*row) []folder.Entry {
 			for _, y := range x.items["pairings"] {
 				if e := r.termOf(y, entry); e != nil {
 					item := folder.Entry{At: y.at, Values: []folder.Value{
-						{Key: "rider", Said: folder.Said{Text: list(y.text("riders"))[0]}, At: y.get("riders").at},
+						{Key: "rider", Said: folder.Said{Text: folder.Items(y.text("riders"))[0]}, At: y.get("riders").at},
 						{Key: "lesson", Said: folder.Said{Text: x.text("name")}, At: x.at}}}
 					for _, key := range []string{"horse", "seat"} {
 						if c := y.get(key); c != nil {
@@ -276,7 +276,7 @@ func addNames(e *folder.Entry, c *said) {
 // riderItems are the riders of a cell as items of a list.
 func riderItems(text, at string) []folder.Entry {
 	var items []folder.Entry
-	for _, name := range list(text) {
+	for _, name := range folder.Items(text) {
 		items = append(items, folder.Entry{At: at, Values: []folder.Value{{Key: "rider", Said: folder.Said{Text: name}, At: at}}})
 	}
 	return items

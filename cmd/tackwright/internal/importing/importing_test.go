@@ -76,11 +76,13 @@ func TestACentresOwnWordsInCellsAreReadAsOurs(t *testing.T) {
 		"Tag | Was | Geht auf",
 		"S1 | sattel |", // in whatever letters
 		"X1 | Steigbügel | Westernsattel, Sattel",
-		"X2 | Sattelgriff |")}, m, begun(t)) // not a part of a word
+		"X3 | Zügel | Sattel, alt; Westernsattel", // a comma between semicolons is a part of an item
+		"X2 | Sattelgriff |")}, m, begun(t))       // not a part of a word
 	if len(wrong) > 0 {
 		t.Fatal(wrong)
 	}
-	check(t, says(r, "tack"), []string{"tag=S1 kind=saddle", "tag=X1 kind=Steigbügel goes_on=western saddle; saddle", "tag=X2 kind=Sattelgriff"})
+	check(t, says(r, "tack"), []string{"tag=S1 kind=saddle", "tag=X1 kind=Steigbügel goes_on=western saddle; saddle",
+		"tag=X3 kind=Zügel goes_on=Sattel, alt; western saddle", "tag=X2 kind=Sattelgriff"})
 }
 
 func TestAHeadIsReadInManyWays(t *testing.T) {

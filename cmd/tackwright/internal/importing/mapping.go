@@ -42,7 +42,7 @@ func (m *SheetMapping) ourWords(text string, many bool) string {
 	if ours, ok := m.ourWord(text); ok || !many {
 		return ours
 	}
-	items, met := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;\n", r) }), false
+	items, met := folder.Items(text), false
 	for i, item := range items {
 		ours, ok := m.ourWord(item)
 		items[i], met = ours, met || ok

@@ -16,13 +16,13 @@ func namesOf(f *folder.Folder) names {
 	for _, table := range []string{"person", "arena", "horse", "tack", "rider", "lesson", "term"} {
 		for _, e := range f.Entries(table) {
 			n.add(table, e.Cells[nameKey(table)])
-			for _, old := range list(e.Cells["was"]) {
+			for _, old := range folder.Items(e.Cells["was"]) {
 				n.add(table, old)
 			}
 		}
 	}
 	for _, h := range f.Entries("house") {
-		for _, l := range list(h.Cells["levels"]) {
+		for _, l := range folder.Items(h.Cells["levels"]) {
 			n.add("level", l)
 		}
 	}
@@ -44,20 +44,6 @@ func (n names) add(table, name string) {
 
 // oneBlank makes one blank of any run of blanks.
 func oneBlank(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// list are the items of a cell, as the folder cuts it.
-func list(text string) []string {
-	if !strings.ContainsAny(text, ";\n") {
-		text = strings.ReplaceAll(text, ",", ";")
-	}
-	var items []string
-	for _, x := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '\n' }) {
-		if x = oneBlank(x); x != "" {
-			items = append(items, x)
-		}
-	}
-	return items
-}
 
 // words are keys whose words the house chooses: they are one word whatever their
 // capitals.
@@ -90,7 +76,7 @@ func (r *reading) understand(rows []*row) {
 			}
 			items := []string{oneBlank(c.Text)}
 			if col.Many {
-				items = list(c.Text)
+				items = folder.Items(c.Text)
 			}
 			for i, item := range items {
 				name := r.names.find(of, item)
@@ -123,7 +109,7 @@ func (r *reading) girthsByTag(x *row) {
 	if c == nil || x.s.kind.table != "fit" || x.get("girths") != nil {
 		return
 	}
-	for _, item := range list(c.Text) {
+	for _, item := range folder.Items(c.Text) {
 		if r.names.find("tack", item) == "" {
 			return
 		}
