@@ -38,32 +38,10 @@ func (f *Folder) Edit(e Entry, by *model.Person, at model.Instant) (*Change, []W
 		}
 		take, c.What = []string{d.String()}, fmt.Sprintf("changed %s: %s", d, strings.Join(keys, ", "))
 	}
-	if err := i.merge(take); err != nil {
-		return nil, nil, err
+	if wrong, err := i.settle(take); len(wrong) > 0 || err != nil {
+		return nil, wrong, err
 	}
-	after, err := f.with(i.texts)
-	if err != nil {
-		return nil, nil, err
-	}
-	var wrong []Wrong
-	for _, t := range after.Mistakes() {
-		wrong = append(wrong, Wrong{Trouble: t})
-	}
-	if len(wrong) > 0 {
-		return nil, wrong, nil
-	}
-	err = f.write(&c, func(d disk) ([]target, error) {
-		var all []target
-		for _, name := range i.Files() {
-			now, err := f.asRead(d, name)
-			if err != nil {
-				return nil, err
-			}
-			all = append(all, target{name: name, now: now, text: i.texts[name], keep: true})
-		}
-		return all, nil
-	})
-	if err != nil {
+	if err := f.write(&c, func(d disk) ([]target, error) { return f.rewritten(d, i.Files(), i.texts) }); err != nil {
 		return nil, nil, err
 	}
 	return &c, nil, nil

@@ -62,19 +62,25 @@ func (f *Folder) Import(entries []Entry, take []string) (*Import, []Wrong, error
 	if len(wrong) > 0 || err != nil {
 		return nil, wrong, err
 	}
-	if err := i.merge(take); err != nil {
-		return nil, nil, err
+	if wrong, err := i.settle(take); len(wrong) > 0 || err != nil {
+		return nil, wrong, err
 	}
-	if i.After, err = f.with(i.texts); err != nil {
-		return nil, nil, err
+	return i, nil, nil
+}
+
+// settle merges the entries into the folder as it will be, and returns the mistakes
+// that this then has.
+func (i *Import) settle(take []string) (wrong []Wrong, err error) {
+	if err := i.merge(take); err != nil {
+		return nil, err
+	}
+	if i.After, err = i.f.with(i.texts); err != nil {
+		return nil, err
 	}
 	for _, t := range i.After.Mistakes() {
 		wrong = append(wrong, Wrong{Trouble: t})
 	}
-	if len(wrong) > 0 {
-		return nil, wrong, nil
-	}
-	return i, nil, nil
+	return wrong, nil
 }
 
 // meet finds for each entry the one of the folder that it is.

@@ -1,9 +1,9 @@
 package folder
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -130,24 +130,9 @@ func (i *Import) Write(by *model.Person, at model.Instant) (*Change, error) {
 	if err != nil {
 		return nil, err
 	}
-	err = i.f.write(&c, func(d disk) ([]target, error) {
-		var all []target
-		for _, name := range append(i.Files(), importedFile) {
-			now, err := i.f.asRead(d, name)
-			if err != nil {
-				return nil, err
-			}
-			t := target{name: name, now: now, text: i.texts[name], keep: true}
-			if name == importedFile {
-				t.text = append(text, '\n')
-			}
-			if !bytes.Equal(t.now, t.text) {
-				all = append(all, t)
-			}
-		}
-		return all, nil
-	})
-	if err != nil {
+	texts := maps.Clone(i.texts)
+	texts[importedFile] = append(text, '\n')
+	if err := i.f.write(&c, func(d disk) ([]target, error) { return i.f.rewritten(d, append(i.Files(), importedFile), texts) }); err != nil {
 		return nil, err
 	}
 	return &c, nil

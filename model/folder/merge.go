@@ -77,7 +77,8 @@ func (i *Import) merge(take []string) error {
 	if err := taken.unmet(); err != nil {
 		return err
 	}
-	return i.layOut(anew)
+	i.layOut(anew)
+	return nil
 }
 
 // differences are the keys in which the sheet says otherwise than the folder.

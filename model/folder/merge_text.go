@@ -98,7 +98,7 @@ func (s *section) head() string {
 
 // layOut makes the files as they will be: edits of those that there are, and new
 // entries behind those that an import wrote before, or in files of their own.
-func (i *Import) layOut(anew []*incoming) error {
+func (i *Import) layOut(anew []*incoming) {
 	i.texts = map[string][]byte{}
 	for file, text := range i.f.fresh {
 		i.texts[file] = text
@@ -131,7 +131,6 @@ func (i *Import) layOut(anew []*incoming) error {
 			i.wrote.Files = append(i.wrote.Files, file)
 		}
 	}
-	return nil
 }
 
 // fileFor is the file that new entries of a table go to: one that import made,

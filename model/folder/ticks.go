@@ -3,8 +3,6 @@ package folder
 import (
 	"bytes"
 	"fmt"
-	"os"
-	"path/filepath"
 
 	"tackwright/model"
 )
@@ -57,20 +55,17 @@ func (f *Folder) AddTick(date model.Date, t Tick) error {
 	if err := disk(f.Dir).makeDirs("ticks"); err != nil {
 		return &DiskError{Err: err}
 	}
-	return replace(filepath.Join(f.Dir, filepath.FromSlash(ticksName(date))), b.Bytes())
+	return replace(disk(f.Dir).path(ticksName(date)), b.Bytes())
 }
 
 // Ticked is what is ticked for a date, with the latest tick of each. A tick that
 // cannot be read counts as none.
 func (f *Folder) Ticked(date model.Date) (map[string]Tick, error) {
-	ticked := map[string]Tick{}
-	data, err := os.ReadFile(filepath.Join(f.Dir, filepath.FromSlash(ticksName(date))))
-	if os.IsNotExist(err) {
-		return ticked, nil
-	}
+	data, err := disk(f.Dir).read(ticksName(date))
 	if err != nil {
 		return nil, fmt.Errorf("what was ticked cannot be read: %w", err)
 	}
+	ticked := map[string]Tick{}
 	r := newReader()
 	root := r.parse(ticksName(date), data)
 	for _, p := range root.pairs {

@@ -85,6 +85,21 @@ func (f *Folder) asRead(d disk, name string) ([]byte, error) {
 	return now, nil
 }
 
+// rewritten are files that are to hold other texts than were read of them.
+func (f *Folder) rewritten(d disk, names []string, texts map[string][]byte) ([]target, error) {
+	var all []target
+	for _, name := range names {
+		now, err := f.asRead(d, name)
+		if err != nil {
+			return nil, err
+		}
+		if !bytes.Equal(now, texts[name]) {
+			all = append(all, target{name: name, now: now, text: texts[name], keep: true})
+		}
+	}
+	return all, nil
+}
+
 // asLeft is what a file holds, if that was read or is what the program left
 // there since.
 func (f *Folder) asLeft(d disk, name string) ([]byte, error) {
