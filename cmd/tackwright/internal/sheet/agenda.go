@@ -109,12 +109,11 @@ func (a *agenda) ofInstructor() (events []calendar.Event) {
 		if m.Arena != nil {
 			e.Where = m.Arena.Name
 		}
-		rides := a.inLesson(m)
+		rides := a.asTheyMount(m, mounts)
 		e.Summary = join(", ", m.Name, count(len(rides), "rider"))
 		if m.NotHeld != "" {
 			e.Summary, e.Off = m.Name+", not held", true
 		}
-		slices.SortStableFunc(rides, func(x, y *model.Stint) int { return int(mounts[x].at - mounts[y].at) })
 		var lines []string
 		for _, s := range rides {
 			words := called(s) + ": " + s.Turn.Horse.Name + ", " + strings.ReplaceAll(tackWords(s.Turn), "\n", ", ")

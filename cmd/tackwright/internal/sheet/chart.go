@@ -46,15 +46,9 @@ func (d *day) chartRows(m *model.Meeting, mounts map[*model.Stint]mount) []paper
 		return []paper.Row{{Over: d.lessonWords(m), Says: []string{"NOT HELD"}}}
 	}
 	rows := []paper.Row{{Over: d.lessonWords(m), Says: d.helperWords(m)}}
-	rides := d.inLesson(m)
-	slices.SortStableFunc(rides, func(a, b *model.Stint) int { return int(mounts[a].at - mounts[b].at) })
-	for _, s := range rides {
-		rider := called(s)
-		if s.Start != m.Start || s.End != m.End {
-			rider += "\n" + d.clock(s.Start) + " to " + d.clock(s.End)
-		}
+	for _, s := range d.asTheyMount(m, mounts) {
 		rows = append(rows, paper.Row{Stays: true, Cells: []paper.Cell{
-			{Text: mounts[s].words(d)}, {Text: rider}, {Text: s.Turn.Horse.Name}, {Text: tackInColumn(s.Turn)},
+			{Text: mounts[s].words(d)}, {Text: d.riderInColumn(s)}, {Text: s.Turn.Horse.Name}, {Text: tackInColumn(s.Turn)},
 			helperCell(s.Hands()), {}}})
 	}
 	if on := d.groundedIn(m); len(on) > 0 {

@@ -111,6 +111,15 @@ func called(s *model.Stint) string {
 	return s.Rider.Called()
 }
 
+// riderInColumn is the rider of a lesson's ride, with its hours where it is a part
+// of the lesson.
+func (d *day) riderInColumn(s *model.Stint) string {
+	if s.Start == s.Meeting.Start && s.End == s.Meeting.End {
+		return called(s)
+	}
+	return called(s) + "\n" + d.clock(s.Start) + " to " + d.clock(s.End)
+}
+
 // crews parts what happens on a day by the crew that sees to it. A centre of one
 // crew has one part with no title.
 func crews[T any](house *model.House, all []T, at func(T) model.Minute) (parts []crew[T]) {

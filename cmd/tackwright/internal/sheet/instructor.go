@@ -53,14 +53,8 @@ const forWhom = "For the instructor alone: it holds cautions on file. Not for th
 
 func (d *day) instructorRows(m *model.Meeting, mounts map[*model.Stint]mount) []paper.Row {
 	rows := []paper.Row{{Over: d.lessonWords(m), Says: d.helperWords(m)}}
-	rides := d.inLesson(m)
-	slices.SortStableFunc(rides, func(a, b *model.Stint) int { return int(mounts[a].at - mounts[b].at) })
-	for _, s := range rides {
-		rider := called(s)
-		if s.Start != m.Start || s.End != m.End {
-			rider += "\n" + d.clock(s.Start) + " to " + d.clock(s.End)
-		}
-		rows = append(rows, paper.Row{Stays: true, Cells: []paper.Cell{{Text: rider}, {Text: s.Turn.Horse.Name},
+	for _, s := range d.asTheyMount(m, mounts) {
+		rows = append(rows, paper.Row{Stays: true, Cells: []paper.Cell{{Text: d.riderInColumn(s)}, {Text: s.Turn.Horse.Name},
 			{Text: join("\n", tackWords(s.Turn), mounts[s].onOneLine(d), strings.ReplaceAll(hands(d.ride(s)), ", ", "\n"))},
 			{Text: cautionsOf(s.Rider)}, {Box: true}, {Box: true}}})
 	}

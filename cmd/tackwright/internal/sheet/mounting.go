@@ -69,6 +69,13 @@ func (d *day) mounts() map[*model.Stint]mount {
 	return all
 }
 
+// asTheyMount are the seated rides of a lesson in the order in which they mount.
+func (d *day) asTheyMount(m *model.Meeting, mounts map[*model.Stint]mount) []*model.Stint {
+	rides := d.inLesson(m)
+	slices.SortStableFunc(rides, func(a, b *model.Stint) int { return int(mounts[a].at - mounts[b].at) })
+	return rides
+}
+
 // words of a mount: place and turn, then the time and how long.
 func (m mount) words(d *day) string {
 	if m.place == "" {

@@ -151,11 +151,18 @@ func (c *wallChart) cellOf(s *model.Stint) *wallCell {
 
 // lines of a cell in a column of so many mm: the bold ones first.
 func (x *wallCell) lines(width float64) (bold, plain []string) {
+	width -= 2 * wallEdge
 	bold = paper.Broken(x.bold, wallBold, true, width)
 	if words := join("\n", x.plain, fromWords(x.from)); words != "" {
 		plain = paper.Broken(words, wallPlain, false, width)
 	}
 	return bold, plain
+}
+
+// high is how high the cell is in a column of so many mm.
+func (x *wallCell) high(width float64) float64 {
+	bold, plain := x.lines(width)
+	return float64(len(bold))*paper.LineOf(wallBold) + float64(len(plain))*paper.LineOf(wallPlain) + 2
 }
 
 func fromWords(horses []string) string {

@@ -51,8 +51,7 @@ func (g *wallGrid) top(r *wallRow, col *wallColumn, s *model.Stint) float64 {
 		if x.stint == s {
 			break
 		}
-		bold, plain := x.lines(col.width - 2*wallEdge)
-		y += float64(len(bold))*paper.LineOf(wallBold) + float64(len(plain))*paper.LineOf(wallPlain) + 2
+		y += x.high(col.width)
 	}
 	return y
 }

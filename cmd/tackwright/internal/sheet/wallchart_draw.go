@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tackwright/cmd/tackwright/internal/sheet/paper"
-	"tackwright/model"
 )
 
 // Measures of the wall chart, in mm and points.
@@ -105,13 +104,18 @@ func (c *wallChart) stretch(columns []*wallColumn, width float64) {
 
 // arrowsAt are the arrows that begin or end in a column: each takes a lane before
 // it or behind it.
-func (c *wallChart) arrowsAt(col *wallColumn) (n int) {
+func (c *wallChart) arrowsAt(col *wallColumn) int { return c.ending(col) + c.beginning(col) }
+
+func (c *wallChart) ending(col *wallColumn) (n int) {
 	for _, m := range c.moves {
-		for _, s := range []*model.Stint{m.from, m.to} {
-			if c.columnOf(s) == col {
-				n++
-			}
-		}
+		n += b2i(c.columnOf(m.to) == col)
+	}
+	return n
+}
+
+func (c *wallChart) beginning(col *wallColumn) (n int) {
+	for _, m := range c.moves {
+		n += b2i(c.columnOf(m.from) == col)
 	}
 	return n
 }
@@ -156,20 +160,6 @@ func (g *wallGrid) place(rows []*wallRow, height float64) (rest []*wallRow) {
 	return rest
 }
 
-func (g *wallGrid) ending(col *wallColumn) (n int) {
-	for _, m := range g.moves {
-		n += b2i(g.columnOf(m.to) == col)
-	}
-	return n
-}
-
-func (g *wallGrid) beginning(col *wallColumn) (n int) {
-	for _, m := range g.moves {
-		n += b2i(g.columnOf(m.from) == col)
-	}
-	return n
-}
-
 func (g *wallGrid) enteringRow(r *wallRow) (n int) {
 	for _, m := range g.moves {
 		n += b2i(m.to.Turn.Horse == r.horse)
@@ -189,8 +179,7 @@ func (g *wallGrid) rowHigh(r *wallRow) float64 {
 	for _, col := range g.columns {
 		sum := 0.0
 		for _, x := range r.cells[col] {
-			bold, plain := x.lines(col.width - 2*wallEdge)
-			sum += float64(len(bold))*paper.LineOf(wallBold) + float64(len(plain))*paper.LineOf(wallPlain) + 2
+			sum += x.high(col.width)
 		}
 		high = max(high, sum)
 	}
@@ -256,7 +245,7 @@ func (g *wallGrid) picture(last bool) paper.Picture {
 func (g *wallGrid) drawCells(p *paper.Picture, r *wallRow, col *wallColumn) {
 	y := g.y[r]
 	for _, x := range r.cells[col] {
-		bold, plain := x.lines(col.width - 2*wallEdge)
+		bold, plain := x.lines(col.width)
 		top := y
 		for _, line := range bold {
 			y += paper.LineOf(wallBold)
