@@ -41,10 +41,17 @@ func (p *Mono) Para(lead, text string) {
 // each wrapped in its own.
 func (p *Mono) Cells(lead string, widths []int, texts ...string) {
 	var cells [][]string
-	most := 0
 	for i, t := range texts {
-		c := Wrap(t, widths[i])
-		cells, most = append(cells, c), max(most, len(c))
+		cells = append(cells, Wrap(t, widths[i]))
+	}
+	p.beside(lead, widths, cells)
+}
+
+// beside sets lines side by side in columns of those widths, two spaces apart.
+func (p *Mono) beside(lead string, widths []int, cells [][]string) {
+	most := 0
+	for _, c := range cells {
+		most = max(most, len(c))
 	}
 	for k := range most {
 		line := lead

@@ -131,7 +131,6 @@ func (t *typist) row(r Row, widths []int) {
 		return
 	}
 	lines := make([][]string, len(r.Cells))
-	most := 0
 	for i, c := range r.Cells {
 		lead := ""
 		if c.Box {
@@ -151,20 +150,6 @@ func (t *typist) row(r Row, widths []int) {
 			}
 			lines[i] = append(lines[i], what+strings.Repeat("_", max(0, widths[i]-Columns(what))))
 		}
-		most = max(most, len(lines[i]))
 	}
-	for k := range most {
-		line := ""
-		for i := range lines {
-			if i > 0 {
-				line += "  "
-			}
-			text := ""
-			if k < len(lines[i]) {
-				text = lines[i][k]
-			}
-			line += Pad(text, widths[i])
-		}
-		t.Line(line)
-	}
+	t.beside("", widths, lines)
 }
