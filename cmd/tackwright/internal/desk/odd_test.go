@@ -61,6 +61,33 @@ func TestAHorseOfAnyNameCanBeOut(t *testing.T) {
 	}
 }
 
+// A name that begins as a flag does is a name.
+func TestARiderOfAnyNameCanBeAskedAbout(t *testing.T) {
+	dir := demo(t)
+	files, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file, []byte(strings.ReplaceAll(string(text), `"Lionel Dacey"`, `"-Lionel Dacey"`)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	b := open(t, dir, nil).nell()
+	b.planned()
+	ride := rideOf(t, b.get("/day/2026-10-15", http.StatusOK), "-Lionel")
+	week := regexp.MustCompile(`href="(/rider/[^"]+)"`).FindStringSubmatch(b.get(ride, http.StatusOK))[1]
+	room := regexp.MustCompile(`action="(/rider/[^"]+/room[^"]*)"`).FindStringSubmatch(b.get(week, http.StatusOK))[1]
+	for path, answer := range map[string]string{ride + "/why": "Why is -Lionel on the ground? -Lionel", ride + "/ways": "What would seat -Lionel? -Lionel", room: "No room was found"} {
+		b.post(path, http.StatusOK)
+		says(t, b.found(), answer)
+	}
+}
+
 // An address that was torn must not plan or mend today.
 func TestADateThatIsNoneIsNotToday(t *testing.T) {
 	b := open(t, demo(t), nil).nell()

@@ -9,7 +9,7 @@ import (
 
 // askRoom looks for room in a week for all who wait.
 func askRoom(v *visit) error {
-	return v.askOf("room", "Room for the wait list", "/week/"+v.date().String(), v.Dir, "--week", v.date().String())
+	return v.askOf("room", "Room for the wait list", "/week/"+v.date().String(), []string{"--week", v.date().String()})
 }
 
 // askRoomFor looks for room for one rider.
@@ -18,16 +18,18 @@ func askRoomFor(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.askOf("room", "Room for "+r.Called(), riderPath(r, v.date()), v.Dir, r.Name, "--week", v.date().String())
+	return v.askOf("room", "Room for "+r.Called(), riderPath(r, v.date()), []string{"--week", v.date().String()}, r.Name)
 }
 
 // askBuy asks what one thing more would bring in a week.
 func askBuy(v *visit) error {
-	return v.askOf("buy", "What one thing more would bring", "/week/"+v.date().String(), v.Dir, v.date().String())
+	return v.askOf("buy", "What one thing more would bring", "/week/"+v.date().String(), nil, v.date().String())
 }
 
-func (v *visit) askOf(command, title, back string, args ...string) error {
-	j := v.start(&job{page: command, title: title, least: model.Office, back: back, args: append(append([]string{command}, args...), "--json")})
+// askOf has a command asked about a week; said is what stands behind the folder.
+func (v *visit) askOf(command, title, back string, flags []string, said ...string) error {
+	args := slices.Concat([]string{command, "--json"}, flags, []string{"--", v.Dir}, said)
+	j := v.start(&job{page: command, title: title, least: model.Office, back: back, args: args})
 	return v.see("/job/" + j.id)
 }
 

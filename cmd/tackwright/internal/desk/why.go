@@ -37,7 +37,8 @@ func askWays(v *visit) error {
 
 // ask has a command asked about a ride; its page is named as the command is.
 func (v *visit) ask(r *model.Ride, title, command string, flags ...string) error {
-	args := append([]string{command, v.Dir, r.Rider.Name, "--date", r.Date().String(), "--time", r.Start.String(), "--json"}, flags...)
+	args := append([]string{command, "--date", r.Date().String(), "--time", r.Start.String(), "--json"}, flags...)
+	args = append(args, "--", v.Dir, r.Rider.Name)
 	j := v.start(&job{page: command, title: title, least: model.Instructor, back: ridePath(r), args: args})
 	return v.see("/job/" + j.id)
 }
