@@ -2,6 +2,23 @@ package model
 
 import "slices"
 
+// VersionOn is the version that stands on a date; 0 is none.
+func (c *Centre) VersionOn(d Date) int {
+	if p := c.lastPosted(d); p != nil {
+		return p.Version
+	}
+	return 0
+}
+
+func (c *Centre) lastPosted(d Date) *Posted {
+	for _, p := range slices.Backward(c.Posted) {
+		if p.From <= d && d <= p.Until {
+			return p
+		}
+	}
+	return nil
+}
+
 // PostedOn is what was last posted for a date, as a plan of that date alone: the
 // week is made of what the centre says now, so that rides that are off since are
 // not seated, whatever was told. Rides that had started when it was posted are
@@ -16,13 +33,7 @@ func (c *Centre) PostedOn(d Date) (posted *Posted, w *Week, p *Plan, gone []Told
 // PostedAt is [Centre.PostedOn] where rides that have started by now are facts
 // too; a zero now is not known.
 func (c *Centre) PostedAt(d Date, now Instant) (posted *Posted, w *Week, p *Plan, gone []Told) {
-	for _, x := range slices.Backward(c.Posted) {
-		if x.From <= d && d <= x.Until {
-			posted = x
-			break
-		}
-	}
-	if posted == nil {
+	if posted = c.lastPosted(d); posted == nil {
 		return nil, nil, nil, nil
 	}
 	asTold := *c
@@ -49,6 +60,23 @@ func (c *Centre) PostedAt(d Date, now Instant) (posted *Posted, w *Week, p *Plan
 		}
 	}
 	return posted, w, p, gone
+}
+
+// StartedOtherwise says what was posted and has started by now, and is not left as
+// it was told by a plan of a week; "" is nothing.
+func (c *Centre) StartedOtherwise(w *Week, p *Plan, now Instant) string {
+	then := c.Week(w.From, int(w.Until-w.From)+1, now)
+	if len(then.Rides) != len(p.Turns) {
+		return ""
+	}
+	for _, v := range Broken(then.Audit(p)) {
+		for _, s := range v.Stints {
+			if v.Rule == asTold && c.VersionOn(s.Date) > 0 {
+				return v.Words
+			}
+		}
+	}
+	return ""
 }
 
 // NotesSince is the number of the latest note for a date that was written after

@@ -44,7 +44,7 @@ func (w *Week) recall(d Date) {
 
 // lastTold is what was last posted for a date.
 func (w *Week) lastTold(d Date) (told []*Told) {
-	if p := w.lastPosted(d); p != nil {
+	if p := w.Centre.lastPosted(d); p != nil {
 		for i := range p.Told {
 			if p.Told[i].Date == d {
 				told = append(told, &p.Told[i])
@@ -52,16 +52,6 @@ func (w *Week) lastTold(d Date) (told []*Told) {
 		}
 	}
 	return told
-}
-
-// lastPosted is the version that stands for a date; nil is none.
-func (w *Week) lastPosted(d Date) *Posted {
-	for _, p := range slices.Backward(w.Centre.Posted) {
-		if p.From <= d && d <= p.Until {
-			return p
-		}
-	}
-	return nil
 }
 
 // AsPosted are the stints of a date of a repair as the barn knows them, by start:

@@ -17,7 +17,7 @@ func (p *Posted) goesBy(note int, at Instant) bool {
 // worksLost are the works of a date that are still to begin, and that were to be done
 // when it was posted and are no longer: suspended since, or left out.
 func (w *Week) worksLost(d Date) []*Stint {
-	p := w.lastPosted(d)
+	p := w.Centre.lastPosted(d)
 	if p == nil {
 		return nil
 	}
@@ -67,7 +67,7 @@ func (r *recorder) lostSince(p *Posted, d Date, x *Work) bool {
 // closedSince reports whether there is no lesson for a ride, and was one when its date
 // was posted: its arena is closed, or its instructor away.
 func (w *Week) closedSince(r *Ride) bool {
-	p, m := w.lastPosted(r.Date()), r.Meeting
+	p, m := w.Centre.lastPosted(r.Date()), r.Meeting
 	if p == nil || NoLesson(r) == "" {
 		return false
 	}

@@ -141,7 +141,7 @@ type day struct {
 
 func postedDay(c *model.Centre, d model.Date, now model.Instant) *day {
 	x := &day{week: c.Repair(d, 1, now)}
-	x.posted = versionOn(c, d) > 0
+	x.posted = c.VersionOn(d) > 0
 	p := &model.Plan{Turns: make([]*model.Turn, len(x.week.Rides))}
 	x.ground = make([]noteRide, len(x.week.Rides))
 	for i, r := range x.week.Rides {
@@ -213,7 +213,7 @@ func (a *noteAnswer) advise(dir string, c *model.Centre, n *model.Note) {
 	slices.Sort(dates)
 	for _, d := range slices.Compact(dates) {
 		switch {
-		case d < n.At.Date || versionOn(c, d) == 0:
+		case d < n.At.Date || c.VersionOn(d) == 0:
 		case d == n.At.Date:
 			a.Next = append(a.Next, fmt.Sprintf("tackwright repair %s %s --from %s", typed(dir), d, n.At.Minute))
 		default:

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -93,7 +92,7 @@ func post(c *call, o *postOptions) error {
 		return err
 	}
 	if *o.now != "" || k.real {
-		if other := asStarted(f.Centre, p, at); other != "" {
+		if other := f.Centre.StartedOtherwise(p.week, p.plan, at); other != "" {
 			return no("not posted: %s; plan again from now on, and post that", other)
 		}
 	}
@@ -125,41 +124,14 @@ func (c *call) mayStand(p *kept, edited bool) error {
 	return nil
 }
 
-// asStarted says what has started that the plan does not leave as it was told; ""
-// is nothing.
-func asStarted(c *model.Centre, p *kept, now model.Instant) string {
-	w := c.Week(p.week.From, int(p.week.Until-p.week.From)+1, now)
-	if len(w.Rides) != len(p.plan.Turns) {
-		return ""
-	}
-	for _, v := range model.Broken(w.Audit(p.plan)) {
-		for _, s := range v.Stints {
-			if v.Rule == model.RuleNamed("as told") && versionOn(c, s.Date) > 0 {
-				return v.Words
-			}
-		}
-	}
-	return ""
-}
-
 // standing are the versions that stand on some of the dates.
 func standing(c *model.Centre, from, until model.Date) (versions []int) {
 	for d := from; d <= until; d++ {
-		if v := versionOn(c, d); v > 0 && (len(versions) == 0 || versions[len(versions)-1] != v) {
+		if v := c.VersionOn(d); v > 0 && (len(versions) == 0 || versions[len(versions)-1] != v) {
 			versions = append(versions, v)
 		}
 	}
 	return versions
-}
-
-// versionOn is the version that stands on a date; 0 is none.
-func versionOn(c *model.Centre, d model.Date) int {
-	for _, p := range slices.Backward(c.Posted) {
-		if p.From <= d && d <= p.Until {
-			return p.Version
-		}
-	}
-	return 0
 }
 
 // whenTyped are the dates of a plan as they are typed behind a folder.

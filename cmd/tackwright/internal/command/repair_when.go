@@ -81,13 +81,13 @@ func (o *repairOptions) begun(k repairClock, from model.Date) (model.Instant, er
 func allPosted(w *model.Week) error {
 	some := false
 	for d := w.From; d <= w.Until; d++ {
-		some = some || versionOn(w.Centre, d) > 0
+		some = some || w.Centre.VersionOn(d) > 0
 	}
 	if !some {
 		return no("nothing is posted for %s, so there is nothing to mend: plan it, and post that", datesWords(w.From, w.Until))
 	}
 	for _, r := range w.Rides {
-		if r.State != model.Off && versionOn(w.Centre, r.Date()) == 0 {
+		if r.State != model.Off && w.Centre.VersionOn(r.Date()) == 0 {
 			return no("nothing is posted for %s, so there is nothing to mend on it: mend other dates alone, or plan it, and post that", r.Date().Words())
 		}
 	}
@@ -103,7 +103,7 @@ func (a *repairAnswer) mayPost(f *folder.Folder, w *model.Week, p *model.Plan, k
 	if !k.known {
 		return nil
 	}
-	if other := asStarted(f.Centre, &kept{week: w, plan: p}, k.at); other != "" {
+	if other := f.Centre.StartedOtherwise(w, p, k.at); other != "" {
 		return no("not posted: %s; without --from, what has started by now is a fact", other)
 	}
 	return nil

@@ -35,7 +35,7 @@ func (v *visit) closeView(d model.Date) (*closeView, error) {
 	switch {
 	case d > r.today:
 		return nil, no("%s is still to come", d.Words())
-	case versionOn(r.Centre, d) == 0:
+	case r.Centre.VersionOn(d) == 0:
 		return nil, no("nothing was posted for %s, so there is nothing to close", d.Words())
 	}
 	x := &closeView{Date: d}

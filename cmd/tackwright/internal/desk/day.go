@@ -65,7 +65,7 @@ func showDay(v *visit) error {
 			return err
 		}
 	}
-	if x.May && d <= r.today && versionOn(r.Centre, d) > 0 {
+	if x.May && d <= r.today && r.Centre.VersionOn(d) > 0 {
 		x.Close = "Close the day: what was ridden"
 		if r.Centre.ClosedOn(d) != nil {
 			x.Close = "Closed: what was ridden"

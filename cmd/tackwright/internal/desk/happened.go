@@ -142,7 +142,7 @@ func happen(v *visit) error {
 		return err
 	}
 	moved := len(answer.Breaks)+len(answer.Off)+len(answer.Lessons)+len(answer.Added) > 0
-	if moved && versionOn(v.reading.Centre, d) > 0 {
+	if moved && v.reading.Centre.VersionOn(d) > 0 {
 		return v.mend(d, v.reading.noteAt(d))
 	}
 	return v.see("/day/" + d.String())

@@ -31,7 +31,7 @@ func (v *visit) mend(d model.Date, from model.Minute) error {
 	switch {
 	case d < r.today:
 		return no("%s is over, so nothing of it can change", d.Words())
-	case versionOn(r.Centre, d) == 0:
+	case r.Centre.VersionOn(d) == 0:
 		return no("nothing is posted for %s, so there is nothing to mend: plan it, and post that", d.Words())
 	}
 	dates := search.Dates{From: d, Days: 1, Mends: true, Limit: mendLimit}

@@ -87,7 +87,7 @@ func showCompare(v *visit) error {
 	w := s.week
 	x := &compareView{From: w.From, Until: w.Until, Summary: summary(w, s.plan), Proved: !s.edited && s.plan.Proof.Proved(), Edited: s.edited, Seal: w.Fingerprint(s.plan)}
 	for d := w.From; d <= w.Until; d++ {
-		if n := versionOn(r.Centre, d); n > 0 && (len(x.Replaces) == 0 || x.Replaces[len(x.Replaces)-1] != n) {
+		if n := r.Centre.VersionOn(d); n > 0 && (len(x.Replaces) == 0 || x.Replaces[len(x.Replaces)-1] != n) {
 			x.Replaces = append(x.Replaces, n)
 		}
 		was := r.postedOn(d)
@@ -197,16 +197,8 @@ func (r *reading) asStarted(w *model.Week, p *model.Plan) error {
 	if !r.real {
 		return nil
 	}
-	now := r.Centre.Week(w.From, int(w.Until-w.From)+1, r.now)
-	if len(now.Rides) != len(p.Turns) {
-		return nil
-	}
-	for _, b := range model.Broken(now.Audit(p)) {
-		for _, s := range b.Stints {
-			if b.Rule == model.RuleNamed("as told") && versionOn(r.Centre, s.Date) > 0 {
-				return no("not posted: %s; look for a plan again from now on, and post that", b.Words)
-			}
-		}
+	if other := r.Centre.StartedOtherwise(w, p, r.now); other != "" {
+		return no("not posted: %s; look for a plan again from now on, and post that", other)
 	}
 	return nil
 }

@@ -68,7 +68,7 @@ func horseOut(v *visit) error {
 	if err := v.note(&model.Note{Kind: model.NoteHorseOut, Date: d, From: from, Horse: h, Why: why}); err != nil {
 		return err
 	}
-	if versionOn(v.reading.Centre, d) == 0 {
+	if v.reading.Centre.VersionOn(d) == 0 {
 		return v.see("/day/" + d.String())
 	}
 	return v.mend(d, from)

@@ -3,7 +3,6 @@ package desk
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 
 	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/model"
@@ -90,16 +89,6 @@ func (r *reading) pencilledOn(date model.Date) (*standing, error) {
 		return &standing{week: w, plan: p, found: w.Audit(p), file: files[0], edited: edited,
 			stamp: sheet.Stamp{File: filepath.ToSlash(within), Printed: r.now}}, nil
 	})
-}
-
-// versionOn is the version that stands on a date; 0 is none.
-func versionOn(c *model.Centre, d model.Date) int {
-	for _, p := range slices.Backward(c.Posted) {
-		if p.From <= d && d <= p.Until {
-			return p.Version
-		}
-	}
-	return 0
 }
 
 func namesOf(files []string) string {
