@@ -73,7 +73,7 @@ func showDay(v *visit) error {
 	}
 	x.Lessons = lessonsOf(s, d)
 	x.Herd = herdOf(s, d)
-	x.Notes = notesOn(r.Centre, d, v.notes())
+	x.Notes = notesOn(r.Centre, d, v.notes(), func(*model.Note) bool { return true })
 	return v.show("day", x.Name, x)
 }
 

@@ -132,7 +132,7 @@ func happen(v *visit) error {
 	if a.Status != 0 {
 		v.reading.Lock()
 		defer v.reading.Unlock()
-		return v.happened(http.StatusConflict, strings.TrimSpace(strings.TrimPrefix(a.Wrong, "tackwright: ")))
+		return v.happened(http.StatusConflict, a.Complaint())
 	}
 	var answer struct {
 		Breaks, Off, Lessons, Added []any

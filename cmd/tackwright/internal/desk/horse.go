@@ -58,9 +58,7 @@ func showHorse(v *visit) error {
 		}
 		for _, ride := range s.week.Rides {
 			if t := s.turn(ride); ride.Date() == day && t != nil && t.Horse == h {
-				y := rideOf(s, ride)
-				y.Start = ride.Start.Clock(s.week.House.TwelveHour)
-				x.Rides = append(x.Rides, y)
+				x.Rides = append(x.Rides, timedRide(s, ride))
 			}
 		}
 	}
@@ -121,17 +119,9 @@ func showRider(v *visit) error {
 			if ride.Date() != day || ride.Rider != rider {
 				continue
 			}
-			y := rideOf(s, ride)
-			y.Start = ride.Start.Clock(s.week.House.TwelveHour)
-			x.Rides = append(x.Rides, y)
-			if usual := s.week.Standing(ride); usual != nil {
-				words := usual.Horse.Name
-				if usual.Seat != nil {
-					words += " in " + usual.Seat.Tag
-				}
-				if !slices.Contains(x.Usual, words) {
-					x.Usual = append(x.Usual, words)
-				}
+			x.Rides = append(x.Rides, timedRide(s, ride))
+			if usual := usualWords(s, ride); usual != "" && !slices.Contains(x.Usual, usual) {
+				x.Usual = append(x.Usual, usual)
 			}
 		}
 	}

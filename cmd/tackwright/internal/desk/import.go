@@ -79,7 +79,7 @@ func importSheet(v *visit) error {
 	a := v.Command(v.r.Context(), append(args, "--", v.Dir, file))
 	v.readings.forget()
 	if json.Unmarshal([]byte(a.Out), x) != nil {
-		x.Wrong = strings.TrimSpace(strings.ReplaceAll(strings.TrimPrefix(a.Wrong, "tackwright: "), dir+string(filepath.Separator), ""))
+		x.Wrong = strings.ReplaceAll(a.Complaint(), dir+string(filepath.Separator), "")
 	}
 	status := http.StatusOK
 	if a.Status != 0 {
@@ -97,7 +97,7 @@ func giveTemplate(v *visit) error {
 	defer os.RemoveAll(dir)
 	file := filepath.Join(dir, "centre.xlsx")
 	if a := v.Command(v.r.Context(), []string{"import", "--template", file, "--", v.Dir}); a.Status != 0 {
-		return no("%s", strings.TrimSpace(strings.TrimPrefix(a.Wrong, "tackwright: ")))
+		return no("%s", a.Complaint())
 	}
 	v.w.Header().Set("Content-Disposition", `attachment; filename="centre.xlsx"`)
 	http.ServeFile(v.w, v.r, file)

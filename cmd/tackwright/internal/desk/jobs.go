@@ -64,12 +64,9 @@ const mostJobs = 40
 type jobs struct {
 	mu          sync.Mutex
 	all         []*job
-	weeks, rest turn
+	weeks, rest chan struct{} // each holds the one that runs
 	running     sync.WaitGroup
 }
-
-// turn is had by one at a time.
-type turn chan struct{}
 
 // start begins a search, or joins one for the very same that waits or has just
 // begun, the folder being the same: a button is soon touched twice.
@@ -84,11 +81,11 @@ func (d *desk) start(j *job) *job {
 		}
 	}
 	if all.weeks == nil {
-		all.weeks, all.rest = make(turn, 1), make(turn, 1)
+		all.weeks, all.rest = make(chan struct{}, 1), make(chan struct{}, 1)
 	}
-	turn := all.rest
+	line := all.rest
 	if len(j.args) == 0 && !j.dates.Mends {
-		turn = all.weeks
+		line = all.weeks
 	}
 	if len(all.all) >= mostJobs {
 		i := slices.IndexFunc(all.all, func(x *job) bool { return x.isOver() })
@@ -99,13 +96,13 @@ func (d *desk) start(j *job) *job {
 	all.all = append(all.all, j)
 	all.running.Go(func() {
 		select {
-		case turn <- struct{}{}:
+		case line <- struct{}{}:
 			j.tell(func() { j.waits = false })
 			err := d.run(j)
 			if j.dates.Mends && errors.Is(err, search.ErrChanged) { // somebody noted something else: with that too
 				err = d.run(j)
 			}
-			<-turn
+			<-line
 			j.tell(func() { j.over, j.wrong = true, err })
 		case <-j.stop:
 			j.tell(func() { j.over, j.wrong = true, no("it was stopped before it began") })

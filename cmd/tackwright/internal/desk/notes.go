@@ -8,19 +8,18 @@ import (
 	"tackwright/model"
 )
 
-// notesOn are the notes in force that are for a date; may is that who looks may
-// take some back.
-func notesOn(c *model.Centre, d model.Date, may bool) []noteView {
+// notesOn are the notes in force for a date, of those that about picks; may is that
+// who looks may take some back.
+func notesOn(c *model.Centre, d model.Date, may bool, about func(*model.Note) bool) []noteView {
 	var all []noteView
 	for _, n := range model.Standing(c.Notes) {
-		if d < n.Date || max(n.Date, n.Through) < d {
-			continue
+		if n.Date <= d && d <= max(n.Date, n.Through) && about(n) {
+			x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && liftable(n)}
+			if n.By != nil {
+				x.By = n.By.Name
+			}
+			all = append(all, x)
 		}
-		x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && liftable(n)}
-		if n.By != nil {
-			x.By = n.By.Name
-		}
-		all = append(all, x)
 	}
 	return all
 }

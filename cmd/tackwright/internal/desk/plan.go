@@ -47,9 +47,7 @@ func showPlanned(v *visit, j *job) error {
 			continue
 		}
 		if open++; s.turn(r) == nil {
-			y := rideOf(s, r)
-			y.Start = r.Start.Clock(j.week.House.TwelveHour)
-			x.Ground = append(x.Ground, y)
+			x.Ground = append(x.Ground, timedRide(s, r))
 		}
 	}
 	x.None = open == 0

@@ -70,23 +70,12 @@ func showRide(v *visit) error {
 			x.Horses = append(x.Horses, h.Name)
 		}
 	}
-	if usual := s.week.Standing(ride); usual != nil {
-		x.Usual = usual.Horse.Name
-		if usual.Seat != nil {
-			x.Usual += " in " + usual.Seat.Tag
-		}
-		if ride.State == model.Open && t != nil && v.notes() {
-			x.UsualWhy = sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
-		}
+	x.Usual = usualWords(s, ride)
+	if usual := s.week.Standing(ride); usual != nil && ride.State == model.Open && t != nil && v.notes() {
+		x.UsualWhy = sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
 	}
-	for _, n := range model.Standing(r.Centre.Notes) {
-		if n.Rider == ride.Rider && n.Date <= ride.Date() && ride.Date() <= max(n.Date, n.Through) && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson) {
-			y := noteView{Number: n.Number, Words: noteWords(r.Centre, n), Liftable: v.notes() && liftable(n)}
-			if n.By != nil {
-				y.By = n.By.Name
-			}
-			x.Notes = append(x.Notes, y)
-		}
-	}
+	x.Notes = notesOn(r.Centre, ride.Date(), v.notes(), func(n *model.Note) bool {
+		return n.Rider == ride.Rider && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson)
+	})
 	return v.show("ride", ride.Rider.Called()+", "+ride.Date().Words()+" "+ride.Start.Clock(twelve), x)
 }

@@ -15,7 +15,7 @@ type lessonView struct {
 // rideView is a ride as a line of a table.
 type rideView struct {
 	Path, RiderPath string
-	Rider, Start    string // Start only where it is not the lesson's
+	Rider, Start    string // Start: in a lesson only where it is not the lesson's
 	Lesson          string
 	Date            model.Date
 	Horse           *model.Horse
@@ -52,6 +52,13 @@ func lessonsOf(s *standing, d model.Date) []lessonView {
 		all = append(all, l)
 	}
 	return all
+}
+
+// timedRide is a ride with its time, for where no lesson says it.
+func timedRide(s *standing, r *model.Ride) rideView {
+	x := rideOf(s, r)
+	x.Start = r.Start.Clock(s.week.House.TwelveHour)
+	return x
 }
 
 func rideOf(s *standing, r *model.Ride) rideView {
@@ -97,6 +104,18 @@ func offWords(r *model.Ride) string {
 		return "the lesson was shortened, and ends before it"
 	}
 	return "away"
+}
+
+// usualWords are the standing pairing of a ride; "" is none.
+func usualWords(s *standing, r *model.Ride) string {
+	usual := s.week.Standing(r)
+	switch {
+	case usual == nil:
+		return ""
+	case usual.Seat == nil:
+		return usual.Horse.Name
+	}
+	return usual.Horse.Name + " in " + usual.Seat.Tag
 }
 
 func tagsOf(ps []*model.Piece) (tags []string) {

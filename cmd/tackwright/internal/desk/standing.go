@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"path/filepath"
+	"strings"
 
 	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/model"
@@ -68,7 +69,7 @@ func (r *reading) pencilledOn(date model.Date) (*standing, error) {
 	case err != nil || len(files) == 0 || len(r.Mistakes()) > 0:
 		return nil, err
 	case len(files) > 1:
-		return nil, no("more than one plan is pencilled for %s: %s; delete the others", date.Words(), namesOf(files))
+		return nil, no("more than one plan is pencilled for %s: %s; delete the others", date.Words(), fileNames(files))
 	}
 	return once(r, "pencilled "+files[0], func() (*standing, error) {
 		w, p, wrong, err := r.ReadPlan(files[0])
@@ -91,15 +92,12 @@ func (r *reading) pencilledOn(date model.Date) (*standing, error) {
 	})
 }
 
-func namesOf(files []string) string {
-	names := ""
-	for i, f := range files {
-		if i > 0 {
-			names += ", "
-		}
-		names += filepath.Base(f)
+func fileNames(files []string) string {
+	var names []string
+	for _, f := range files {
+		names = append(names, filepath.Base(f))
 	}
-	return names
+	return strings.Join(names, ", ")
 }
 
 // count is a number with what it counts: "1 ride", "2 rides".

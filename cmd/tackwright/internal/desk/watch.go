@@ -58,11 +58,7 @@ func showJob(v *visit) error {
 }
 
 // finished are the pages of what was found.
-var finished map[string]func(*visit, *job) error
-
-func init() {
-	finished = map[string]func(*visit, *job) error{"planned": showPlanned, "mended": showMended, "why": showWhy, "whynot": showWhy, "ways": showWays, "take": showTaken, "room": showRoom, "buy": showBuy}
-}
+var finished = map[string]func(*visit, *job) error{"planned": showPlanned, "mended": showMended, "why": showWhy, "whynot": showWhy, "ways": showWays, "take": showTaken, "room": showRoom, "buy": showBuy}
 
 // watchJob tells a browser how far a search is, as it goes on (server-sent events).
 func watchJob(v *visit) error {

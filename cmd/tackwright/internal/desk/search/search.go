@@ -11,6 +11,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"tackwright/model"
@@ -49,6 +50,11 @@ type Progress struct {
 type Answer struct {
 	Status     int
 	Out, Wrong string
+}
+
+// Complaint is what the command said went wrong.
+func (a Answer) Complaint() string {
+	return strings.TrimSpace(strings.TrimPrefix(a.Wrong, "tackwright: "))
 }
 
 // request is one line that goes there.
