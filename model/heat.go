@@ -1,5 +1,7 @@
 package model
 
+import "fmt"
+
 // Heat is what the weather says of work: for a person to decide by.
 type Heat string
 
@@ -20,4 +22,14 @@ func HeatOf(warmth, humidity int) Heat {
 		return HeatCaution
 	}
 	return HeatGo
+}
+
+// HeatWords are air temperature, in the centre's units, and humidity with what
+// they say of work; the sum goes by °F.
+func HeatWords(warmth, humidity int, u Units) string {
+	air := fmt.Sprintf("%d °F", warmth)
+	if u != Imperial {
+		air += fmt.Sprintf(" (%d °C)", (10*(warmth-32)+9)/18) // to the nearest
+	}
+	return fmt.Sprintf("%s and %d %% make %d: %s", air, humidity, warmth+humidity, HeatOf(warmth, humidity))
 }

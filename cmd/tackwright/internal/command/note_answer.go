@@ -235,7 +235,7 @@ func (a *noteAnswer) text(dir string, c *model.Centre) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "Note %d is written, for %s: %s.\n", a.Number, a.date.Words(), a.Kind)
 	if a.Heat != "" {
-		fmt.Fprintf(&b, "%s and %d %% make %d: %s. A person decides.\n", a.warmthWords(c), a.humidity, a.warmth+a.humidity, a.Heat)
+		fmt.Fprintf(&b, "%s. A person decides.\n", model.HeatWords(a.warmth, a.humidity, c.House.Units))
 	}
 	if a.Doubt != "" {
 		b.WriteString(wrap("", a.Doubt+". If it was not meant so: tackwright undo "+typed(dir)+"."))

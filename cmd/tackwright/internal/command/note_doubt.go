@@ -100,11 +100,3 @@ func (x *day) freed(n *model.Note) (all []noteRide) {
 	}
 	return all
 }
-
-// warmthWords is a temperature in the units of the centre; the sum goes by °F.
-func (a *noteAnswer) warmthWords(c *model.Centre) string {
-	if c.House.Units == model.Imperial {
-		return fmt.Sprintf("%d °F", a.warmth)
-	}
-	return fmt.Sprintf("%d °F (%d °C)", a.warmth, (10*(a.warmth-32)+9)/18) // to the nearest
-}

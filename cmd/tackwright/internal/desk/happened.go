@@ -136,7 +136,6 @@ func happen(v *visit) error {
 	}
 	var answer struct {
 		Breaks, Off, Lessons, Added []any
-		Heat                        string
 	}
 	if err := json.Unmarshal([]byte(a.Out), &answer); err != nil {
 		return err

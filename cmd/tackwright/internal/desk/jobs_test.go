@@ -245,7 +245,8 @@ func TestWhatElseHappensIsNotedAndTheDayMended(t *testing.T) {
 	b.get(at, http.StatusOK)
 	b.post(at, http.StatusOK, "kind", "close", "arena", "Paddock", "from", "10:00", "until", "12:00")
 	says(t, b.found(), "10:15 Desmond")
-	b.post(at, http.StatusOK, "kind", "weather", "temperature-such-as-84f-or-29c", "29C", "humidity-in-percent", "60")
+	says(t, b.post(at, http.StatusOK, "kind", "weather", "temperature-such-as-84f-or-29c", "29C", "humidity-in-percent", "60"),
+		"weather, 85 °F (29 °C) and 60 % make 145: caution (a person decides)")
 	if b.at != "/day/"+wednesday {
 		t.Errorf("weather alone leads to %s", b.at)
 	}

@@ -36,6 +36,9 @@ func noteWords(c *model.Centre, n *model.Note) string {
 		return fmt.Sprintf("note %d no longer stands", n.Undoes)
 	}
 	add(string(n.Kind))
+	if n.Kind == model.NoteWeather {
+		add(model.HeatWords(n.Warmth, n.Humidity, c.House.Units) + " (a person decides)")
+	}
 	if n.Rider != nil {
 		add(n.Rider.Called())
 	}
