@@ -39,30 +39,12 @@ func (w *Week) LaterBroken(plan *Plan) []Violation {
 
 // asPosted is the plan as the next version that would tell it.
 func (w *Week) asPosted(p *Plan) *Posted {
-	x := &Posted{Now: w.Now, From: w.From, Until: w.Until}
+	x := &Posted{Now: w.Now, From: w.From, Until: w.Until, Told: w.TellsOf(p)}
 	for _, v := range w.Centre.Posted {
 		x.Version = max(x.Version, v.Version+1)
 	}
 	for _, n := range w.Centre.Notes {
 		x.Notes = max(x.Notes, n.Number)
-	}
-	for i, r := range w.Rides {
-		if r.State != Open {
-			continue
-		}
-		t := Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: r.Meeting.Lesson, LessonName: r.Meeting.Name, Rider: r.Rider,
-			Arena: r.Meeting.Arena, Instructor: r.Meeting.Instructor, Turn: p.Turns[i]}
-		if t.Turn != nil {
-			t.Work = w.WorkOf(r, t.Turn.Horse)
-		}
-		x.Told = append(x.Told, t)
-	}
-	for d := w.From; d <= w.Until && !w.Now.IsZero(); d++ {
-		for _, t := range w.Centre.ToldThen(d) {
-			if t.Rider != nil && w.hasStarted(d, t.Start) {
-				x.Told = append(x.Told, t)
-			}
-		}
 	}
 	return x
 }

@@ -94,7 +94,7 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 			day = t.Date
 			fmt.Fprintf(&b, "\n# %s\n", w.DayName(day))
 		}
-		t.write(&b)
+		writeTold(&b, &t)
 	}
 	for _, name := range f.planFrom() {
 		fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
@@ -117,8 +117,8 @@ func (f *Folder) Stands(w *model.Week, p *model.Plan) bool {
 			}
 		}
 	}
-	sortTold(was, func(t *model.Told) *model.Told { return t })
-	return slices.EqualFunc(told(w, p), was, func(x toldRide, y model.Told) bool {
+	sortTold(was)
+	return slices.EqualFunc(told(w, p), was, func(x, y model.Told) bool {
 		return x.Date == y.Date && x.Start == y.Start && x.End == y.End && x.LessonName == y.LessonName && x.Rider == y.Rider &&
 			x.Arena == y.Arena && x.Instructor == y.Instructor && x.Turn.Equal(y.Turn)
 	})
@@ -146,54 +146,23 @@ func withoutSources(data []byte) []byte {
 	return data
 }
 
-// toldRide is a ride as it is posted, with the reasons why it is on the ground.
-type toldRide struct {
-	model.Told
-	ground []string
-}
-
-// told are the rides that a plan tells, by date, start, lesson and rider: those
-// open, and those started as they were told, whatever the ridden record says, so
-// that it can still be mended. A rider who is away is told nothing.
-func told(w *model.Week, p *model.Plan) []toldRide {
-	var all []toldRide
-	for i, r := range w.Rides {
-		turn := p.Turns[i]
-		if r.State != model.Open {
-			continue
-		}
-		m := r.Meeting
-		t := toldRide{Told: model.Told{Date: r.Date(), Start: r.Start, End: r.End, Lesson: m.Lesson, LessonName: m.Name,
-			Rider: r.Rider, Arena: m.Arena, Instructor: m.Instructor, Turn: turn}}
-		if turn != nil {
-			t.Work = w.WorkOf(r, turn.Horse)
-		} else if p.Ground != nil {
-			t.ground = p.Ground[i]
-		}
-		all = append(all, t)
-	}
-	for d := w.From; d <= w.Until && !w.Now.IsZero(); d++ {
-		for _, t := range w.Centre.ToldThen(d) {
-			if t.Rider != nil && !w.Now.Before(model.Instant{Date: d, Minute: t.Start}) {
-				all = append(all, toldRide{Told: t, ground: t.Ground})
-			}
-		}
-	}
-	sortTold(all, func(t *toldRide) *model.Told { return &t.Told })
+// told are the rides that a plan tells, by date, start, lesson and rider.
+func told(w *model.Week, p *model.Plan) []model.Told {
+	all := w.TellsOf(p)
+	sortTold(all)
 	return all
 }
 
-func sortTold[T any](all []T, of func(*T) *model.Told) {
-	slices.SortStableFunc(all, func(x, y T) int {
-		a, b := of(&x), of(&y)
+func sortTold(all []model.Told) {
+	slices.SortStableFunc(all, func(a, b model.Told) int {
 		return cmp.Or(cmp.Compare(a.Date, b.Date), cmp.Compare(a.Start, b.Start),
 			cmp.Compare(a.LessonName, b.LessonName), cmp.Compare(a.Rider.Name, b.Rider.Name))
 	})
 }
 
-// write writes a ride under a header of its own, which is read several times
+// writeTold writes a ride under a header of its own, which is read several times
 // faster than a list of all.
-func (t *toldRide) write(b *bytes.Buffer) {
+func writeTold(b *bytes.Buffer, t *model.Told) {
 	line := func(key, value string) { fmt.Fprintf(b, "%s = %s\n", key, value) }
 	b.WriteString("\n[[ride]]\n")
 	line("date", t.Date.String())
@@ -208,7 +177,7 @@ func (t *toldRide) write(b *bytes.Buffer) {
 		line("instructor", quote(t.Instructor.Name))
 	}
 	if t.Turn == nil {
-		line("ground", quotes(t.ground))
+		line("ground", quotes(t.Ground))
 		return
 	}
 	turnText(line, t.Turn)

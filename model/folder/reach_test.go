@@ -28,7 +28,7 @@ func yearsAgo(t testing.TB, f *Folder, weeks, rides int) {
 		for j := range rides {
 			told := pattern[j%len(pattern)]
 			told.Date = from + model.Date(j%6)
-			(&toldRide{Told: told}).write(&b)
+			writeTold(&b, &told)
 		}
 		for _, name := range f.planFrom() {
 			fmt.Fprintf(&b, "\n%s\nfile = %s\ntext = %s\n", sourceHeader, quote(name), block(string(f.known[name])))
