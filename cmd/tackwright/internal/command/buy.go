@@ -84,12 +84,7 @@ func buy(c *call, o *buyOptions) error {
 	if err != nil {
 		return err
 	}
-	switch {
-	case c.ctx.Err() != nil:
-		fmt.Fprintln(c.err, "stopped; this is what was found so far")
-	case ctx.Err() != nil:
-		fmt.Fprintf(c.err, "the limit of %s is over; this is what was found so far\n", o.limit)
-	}
+	c.tellEnd(ctx, o.limit, "this is what was found so far")
 	a := buyOf(found)
 	if *o.json {
 		return c.json(a)

@@ -141,12 +141,17 @@ func (c *call) solve(w *model.Week, limit time.Duration) (*model.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	switch {
-	case c.ctx.Err() != nil:
-		fmt.Fprintln(c.err, "stopped; this is the plan found so far")
-	case ctx.Err() != nil:
-		fmt.Fprintf(c.err, "the limit of %s is over; this is the plan found so far\n", limit)
-	}
+	c.tellEnd(ctx, limit, "this is the plan found so far")
 	fmt.Fprintf(c.err, "planned in %.1f s\n", c.env.Now().Sub(begun).Seconds())
 	return p, nil
+}
+
+// tellEnd says that a search was ended before it was done: stopped, or at its limit.
+func (c *call) tellEnd(ctx context.Context, limit time.Duration, what string) {
+	switch {
+	case c.ctx.Err() != nil:
+		fmt.Fprintln(c.err, "stopped; "+what)
+	case ctx.Err() != nil:
+		fmt.Fprintf(c.err, "the limit of %s is over; %s\n", limit, what)
+	}
 }

@@ -3,7 +3,6 @@ package command
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"slices"
 	"time"
 
@@ -80,12 +79,7 @@ func room(c *call, o *roomOptions) error {
 	if err := a.look(ctx, w, p, riders, len(c.args) == 2); err != nil {
 		return err
 	}
-	switch {
-	case c.ctx.Err() != nil:
-		fmt.Fprintln(c.err, "stopped; this is what was found so far")
-	case ctx.Err() != nil:
-		fmt.Fprintf(c.err, "the limit of %s is over; this is what was found so far\n", o.limit)
-	}
+	c.tellEnd(ctx, o.limit, "this is what was found so far")
 	if *o.json {
 		return c.json(a)
 	}
@@ -210,8 +204,12 @@ func (a *roomAnswer) look(ctx context.Context, w *model.Week, p *model.Plan, rid
 		if r.WaitingSince != 0 {
 			x.Since = r.WaitingSince.String()
 		}
+		for _, y := range w.Rides {
+			if y.Rider == r {
+				x.Has++
+			}
+		}
 		for _, m := range w.Meetings {
-			x.Has += len(slices.DeleteFunc(slices.Clone(w.Rides), func(y *model.Ride) bool { return y.Rider != r || y.Meeting != m }))
 			ask := model.Ask{Rider: r, Meeting: m}
 			why, unchecked := w.TakesIn(ask)
 			l := lessonOf(w, ask)

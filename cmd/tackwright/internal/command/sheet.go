@@ -45,45 +45,21 @@ type sheetKind struct {
 func sheetKinds() []sheetKind {
 	return []sheetKind{
 		{"chart", "for the wall: each lesson's riders, horses, tack and mounting, and lines for helpers' names", "",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				return sheet.LessonChart(d.week, d.plan, d.date, d.stamp)
-			})},
+			ofDay(sheet.LessonChart)},
 		{"wall", "the day as a picture: lessons across, horses down, an arrow where tack goes", "",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				return sheet.WallChart(d.week, d.plan, d.date, d.stamp)
-			})},
+			ofDay(sheet.WallChart)},
 		{"tack", "the tack room's day as a picture, drawn to time", "",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				return sheet.TackDay(d.week, d.plan, d.date, d.stamp)
-			})},
+			ofDay(sheet.TackDay)},
 		{"pull", "the pull list: what to carry to which horse by when, what moves, what goes back", "",
 			ofPullList((*sheet.PullList).Sheet)},
 		{"rack", "the pull list in walking order along the racks", "",
 			ofPullList((*sheet.PullList).RackSheet)},
 		{"cards", "for each horse its day, its tack, and what of its limits it uses", "horse",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				h, err := o.horseOf(d.folder.Centre)
-				if err != nil {
-					return nil, err
-				}
-				return sheet.HorseCards(d.week, d.plan, d.date, d.stamp, h)
-			})},
+			ofNamed((*sheetOptions).horseOf, sheet.HorseCards)},
 		{"week", "each horse's week against its limits, as a picture", "horse",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				h, err := o.horseOf(d.folder.Centre)
-				if err != nil {
-					return nil, err
-				}
-				return sheet.HorseWeeks(d.week, d.plan, d.date, d.stamp, h)
-			})},
+			ofNamed((*sheetOptions).horseOf, sheet.HorseWeeks)},
 		{"instructor", "for the instructor alone: riders, cautions on file, a box for each check of a girth", "instructor",
-			ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
-				p, err := o.instructorOf(d.folder.Centre)
-				if err != nil {
-					return nil, err
-				}
-				return sheet.InstructorSheet(d.week, d.plan, d.date, d.stamp, p)
-			})},
+			ofNamed((*sheetOptions).instructorOf, sheet.InstructorSheet)},
 		{"fit", "the fit chart: seats, pads and girths of each horse, approved by whom, due when", "horse",
 			ofFolder(func(c *model.Centre, today model.Date, stamp sheet.Stamp, o *sheetOptions) (*paper.Sheet, error) {
 				h, err := o.horseOf(c)
@@ -169,6 +145,21 @@ func ofPlan(make func(*dayPlan, *sheetOptions) (*paper.Sheet, error)) func(*call
 		o.layFor(d.week.House)
 		return make(d, o)
 	}
+}
+
+func ofDay(make func(*model.Week, *model.Plan, model.Date, sheet.Stamp) (*paper.Sheet, error)) func(*call, *sheetOptions) (*paper.Sheet, error) {
+	return ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) { return make(d.week, d.plan, d.date, d.stamp) })
+}
+
+// ofNamed is a sheet of the horse or instructor that was named, of all where none was.
+func ofNamed[T any](named func(*sheetOptions, *model.Centre) (T, error), make func(*model.Week, *model.Plan, model.Date, sheet.Stamp, T) (*paper.Sheet, error)) func(*call, *sheetOptions) (*paper.Sheet, error) {
+	return ofPlan(func(d *dayPlan, o *sheetOptions) (*paper.Sheet, error) {
+		x, err := named(o, d.folder.Centre)
+		if err != nil {
+			return nil, err
+		}
+		return make(d.week, d.plan, d.date, d.stamp, x)
+	})
 }
 
 func ofPullList(make func(*sheet.PullList) *paper.Sheet) func(*call, *sheetOptions) (*paper.Sheet, error) {

@@ -189,11 +189,9 @@ func (o *takeOptions) change(q *asked, now model.Instant, rider, lesson string) 
 	if err != nil {
 		return nil, err
 	}
-	date := from.Date()
-	if o.on != "" {
-		if date, err = (clock{today: q.week.From}).date(o.on); err != nil {
-			return nil, err
-		}
+	date, err := q.dateOn(o.on, from)
+	if err != nil {
+		return nil, err
 	}
 	to, err := meetingNamed(q.week, lesson, date)
 	if err != nil {
@@ -303,14 +301,7 @@ func (a *takeAnswer) stand(c *call, q *asked, way *solver.Way, by *model.Person,
 
 func (a *takeAnswer) tell(way *solver.Way) {
 	a.Ride, a.Seat = askedOf(way.Ride, way.Plan), way.Plan.Turns[way.Ride.Index].Seat.Tag
-	for _, r := range way.Changed() {
-		m := moved{askedRide: askedOf(r, way.Was), Now: way.Plan.Turns[r.Index].Horse.Name}
-		if m.Now != m.Horse {
-			a.Changes = append(a.Changes, m)
-		} else {
-			a.Tack = append(a.Tack, m)
-		}
-	}
+	a.Changes, a.Tack = movedBy(way)
 }
 
 func (a *takeAnswer) text(c *call, way *solver.Way) string {

@@ -106,15 +106,22 @@ func (o *rideOptions) wayOut(c *call, q *asked, x *solver.Way) wayOut {
 	for _, r := range x.Ask {
 		w.Ask = append(w.Ask, r.Called())
 	}
+	w.Changes, w.Tack = movedBy(x)
+	return w
+}
+
+// movedBy are the others that a way puts on another horse, and those that it leaves on
+// the same in other tack.
+func movedBy(x *solver.Way) (horse, tack []moved) {
 	for _, r := range x.Changed() {
 		m := moved{askedRide: askedOf(r, x.Was), Now: x.Plan.Turns[r.Index].Horse.Name}
 		if m.Now != m.Horse {
-			w.Changes = append(w.Changes, m)
+			horse = append(horse, m)
 		} else {
-			w.Tack = append(w.Tack, m)
+			tack = append(tack, m)
 		}
 	}
-	return w
+	return horse, tack
 }
 
 // wayWords say what a way asks for.
@@ -196,9 +203,15 @@ func wayTyped(q *asked, x *solver.Way) string {
 	case solver.Swap:
 		return fmt.Sprintf("swap %s", q.typedRider(x.Moved[1]))
 	}
-	s := fmt.Sprintf("change %s %s", q.typedRider(n.Rider), typed(n.Lesson.Name))
-	if n.Date != x.Notes[1].Date {
-		s += " --on " + n.Date.String()
+	return q.changeTyped(n.Rider, x.Notes[1].Date, n.Lesson.Name, n.Date)
+}
+
+// changeTyped is, as it is typed behind take FOLDER RIDER, that a rider rides in a lesson
+// on a date, and not on the date from.
+func (q *asked) changeTyped(r *model.Rider, from model.Date, lesson string, on model.Date) string {
+	s := fmt.Sprintf("change %s %s", q.typedRider(r), typed(lesson))
+	if on != from {
+		s += " --on " + on.String()
 	}
 	return s
 }

@@ -14,12 +14,9 @@ type lessonOptions struct{ lesson, at, on string }
 
 // meeting is the lesson that is meant.
 func (l *lessonOptions) meeting(q *asked) (*model.Meeting, error) {
-	date := q.ride.Date()
-	var err error
-	if l.on != "" {
-		if date, err = (clock{today: q.week.From}).date(l.on); err != nil {
-			return nil, err
-		}
+	date, err := q.dateOn(l.on, q.ride)
+	if err != nil {
+		return nil, err
 	}
 	if l.lesson != "" {
 		return meetingNamed(q.week, l.lesson, date)
@@ -53,6 +50,14 @@ func (l *lessonOptions) meeting(q *asked) (*model.Meeting, error) {
 	return nil, no("no lesson begins then; on %s there are: %s", date.Words(), strings.Join(names, ", "))
 }
 
+// dateOn is the --on that was typed, a weekday being one of the plan; "" is the ride's.
+func (q *asked) dateOn(said string, r *model.Ride) (model.Date, error) {
+	if said == "" {
+		return r.Date(), nil
+	}
+	return clock{today: q.week.From}.date(said)
+}
+
 func whyNotIn(c *call, o *rideOptions, l *lessonOptions) error {
 	q, err := o.ask(c, "to be planned", func(r *model.Ride, p *model.Plan) bool { return r.State == model.Open })
 	if err != nil {
@@ -74,11 +79,7 @@ func whyNotIn(c *call, o *rideOptions, l *lessonOptions) error {
 	a := &whyNotAnswer{Ride: askedOf(q.ride, q.plan), Lesson: m.Name, On: m.Date.String()}
 	a.fillLesson(q, found)
 	if a.canChange() {
-		way := "change " + q.typedRider(q.ride.Rider) + " " + typed(m.Name)
-		if m.Date != q.ride.Date() {
-			way += " --on " + m.Date.String()
-		}
-		a.Take = o.take(c, q, way)
+		a.Take = o.take(c, q, q.changeTyped(q.ride.Rider, q.ride.Date(), m.Name, m.Date))
 	}
 	if *o.json {
 		return c.json(a)
