@@ -41,11 +41,10 @@ const OutsideHours = "outside the rider's free hours"
 // weeks between.
 func (w *Week) TakesIn(a Ask) (why string, unchecked []string) {
 	m, r, l := a.Meeting, a.Rider, a.Meeting.Lesson
-	free := slices.ContainsFunc(r.Free, func(p Period) bool { return p.Covers(m.Date, m.Start, m.End) })
 	switch {
 	case l == nil || m.NotHeld != "":
 		return "not held on that date", nil
-	case len(r.Free) > 0 && !free:
+	case len(r.Free) > 0 && anyCovers(r.Free, m.Date, m.Start, m.End) == nil:
 		return OutsideHours, nil
 	case slices.ContainsFunc(w.Rides, func(x *Ride) bool { return x.Meeting == m && x.Rider == r }):
 		return "the rider is in it already", nil
