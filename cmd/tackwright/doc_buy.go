@@ -18,7 +18,8 @@ and a fitter its tack.
 
 WHEN is any date of the week that is meant, as in tackwright plan. --weeks adds up
 as many weeks from that one on, each planned by itself from what the folder says
-now. Nothing is called proved that was not proved. When --limit is over, or at Ctrl-C, it says how far it came.
+now. Nothing is called proved that was not proved. When --limit is over, or at
+Ctrl-C, it says how far it came.
 
 Example:
 

@@ -13,9 +13,9 @@ and proves it where there is time.
 
 It goes by the plan that is posted for each date, else by the pencilled one; where
 the week has none it plans first. Who is on the ground in it stays there. It writes
-nothing and places nobody: a rider is
-placed by the office, with a form in date and the instructor's go-ahead, and who
-would have another horse is asked first, but for riders who may be changed freely.
+nothing and places nobody: a rider is placed by the office, with a form in date
+and the instructor's go-ahead, and who would have another horse is asked first, but
+for riders who may be changed freely.
 It looks at one week: before a standing place is given, ask of other weeks too.
 
 Example:

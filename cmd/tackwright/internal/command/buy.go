@@ -32,7 +32,8 @@ and a fitter its tack.
 
 WHEN is any date of the week that is meant, as in tackwright plan. --weeks adds up
 as many weeks from that one on, each planned by itself from what the folder says
-now. Nothing is called proved that was not proved. When --limit is over, or at Ctrl-C, it says how far it came.
+now. Nothing is called proved that was not proved. When --limit is over, or at
+Ctrl-C, it says how far it came.
 `,
 	example: "tackwright buy examples/sallowdene 2026-10-14 --weeks 2",
 	least:   1, most: 2, answer: buyAnswer{},
