@@ -46,7 +46,7 @@ const (
 	WorkLeftOut  WayKind = "work left out"
 	MoreHands    WayKind = "more helpers"
 	InArena      WayKind = "another arena"
-	OtherTeacher WayKind = "another instructor"
+	OtherInstructor WayKind = "another instructor"
 	OtherLesson  WayKind = "another lesson" // one rider rides in another
 	LessonLater  WayKind = "lesson later"
 	Swap         WayKind = "swap" // two riders change places

@@ -108,7 +108,7 @@ func (l *lookout) otherArenas() (ways []*Way) {
 func (l *lookout) otherInstructors() (ways []*Way) {
 	for _, x := range l.w.Centre.Persons {
 		if x.Role == model.Instructor && x != l.r.Meeting.Instructor {
-			ways = append(ways, &Way{Kind: OtherTeacher, Notes: []*model.Note{{Kind: model.NoteInstructor, Lesson: l.r.Meeting.Lesson, Date: l.r.Date(), Instructor: x, Hands: model.NoHands}}})
+			ways = append(ways, &Way{Kind: OtherInstructor, Notes: []*model.Note{{Kind: model.NoteInstructor, Lesson: l.r.Meeting.Lesson, Date: l.r.Date(), Instructor: x, Hands: model.NoHands}}})
 		}
 	}
 	return ways

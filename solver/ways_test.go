@@ -77,7 +77,7 @@ func TestWhatWouldHelpIsFound(t *testing.T) {
 			y.ten.Hands.Sidewalkers = 1
 		}, []WayKind{MoreHands}},
 		{"another arena", func(y *twoRides) { elm(y); y.Ring.RidersAtOnce = 1; y.Arena("field") }, []WayKind{InArena}},
-		{"another instructor", func(y *twoRides) { elm(y); y.Ann.RidersAtOnce = 1; y.Person("Bea") }, []WayKind{OtherTeacher}},
+		{"another instructor", func(y *twoRides) { elm(y); y.Ann.RidersAtOnce = 1; y.Person("Bea") }, []WayKind{OtherInstructor}},
 		{"a lesson with room", func(y *twoRides) {
 			l := y.Lesson(fixtures.Monday, "14:00-15:00")
 			l.Open, l.Size = true, 2

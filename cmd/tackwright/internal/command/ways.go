@@ -142,7 +142,7 @@ func wayWords(q *asked, x *solver.Way) string {
 		return fmt.Sprintf("%s can count on %s", n.Lesson.Name, handsWords(n.Hands))
 	case solver.InArena:
 		return fmt.Sprintf("%s is in %s", n.Lesson.Name, n.Arena.Name)
-	case solver.OtherTeacher:
+	case solver.OtherInstructor:
 		return fmt.Sprintf("%s takes %s", n.Instructor.Name, n.Lesson.Name)
 	case solver.LessonLater:
 		return fmt.Sprintf("%s begins %d minutes later, at %s", n.Lesson.Name, x.Later, clock(n.From))
@@ -196,7 +196,7 @@ func wayTyped(q *asked, x *solver.Way) string {
 		return "helpers " + typed(n.Lesson.Name) + " " + strings.ReplaceAll(handsWords(n.Hands), " and ", " ")
 	case solver.InArena:
 		return fmt.Sprintf("move %s --arena %s", typed(n.Lesson.Name), typed(n.Arena.Name))
-	case solver.OtherTeacher:
+	case solver.OtherInstructor:
 		return fmt.Sprintf("instructor %s %s", typed(n.Lesson.Name), typed(n.Instructor.Name))
 	case solver.LessonLater:
 		return fmt.Sprintf("move %s %s", typed(n.Lesson.Name), n.From)
