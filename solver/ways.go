@@ -41,15 +41,15 @@ type Way struct {
 type WayKind string
 
 const (
-	PieceBack    WayKind = "piece back"
-	HoldLifted   WayKind = "note lifted"
-	WorkLeftOut  WayKind = "work left out"
-	MoreHands    WayKind = "more helpers"
-	InArena      WayKind = "another arena"
+	PieceBack       WayKind = "piece back"
+	HoldLifted      WayKind = "note lifted"
+	WorkLeftOut     WayKind = "work left out"
+	MoreHands       WayKind = "more helpers"
+	InArena         WayKind = "another arena"
 	OtherInstructor WayKind = "another instructor"
-	OtherLesson  WayKind = "another lesson" // one rider rides in another
-	LessonLater  WayKind = "lesson later"
-	Swap         WayKind = "swap" // two riders change places
+	OtherLesson     WayKind = "another lesson" // one rider rides in another
+	LessonLater     WayKind = "lesson later"
+	Swap            WayKind = "swap" // two riders change places
 )
 
 // Changed are the rides of the week that the way seats on another horse than they
