@@ -99,3 +99,19 @@ func (c *Centre) NotesSince(p *Posted, d Date) int {
 	}
 	return latest
 }
+
+// ChangedSince reports whether notes for a date say otherwise than those that the
+// version goes by. One that was written since and undone again says nothing.
+func (c *Centre) ChangedSince(p *Posted, d Date) bool {
+	return slices.ContainsFunc(Standing(c.Notes), func(n *Note) bool {
+		of := n
+		if n.Undoes != 0 {
+			i := slices.IndexFunc(c.Notes, func(x *Note) bool { return x.Number == n.Undoes && x.Number <= p.Notes })
+			if i < 0 {
+				return false
+			}
+			of = c.Notes[i]
+		}
+		return n.Number > p.Notes && of.isFor(d)
+	})
+}

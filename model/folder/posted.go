@@ -103,13 +103,13 @@ func (f *Folder) postedText(w *model.Week, p *model.Plan, version int, c Change)
 }
 
 // Stands reports whether a plan is what is posted for the dates of its week, and
-// no note for them has been written since.
+// notes for them say nothing else since.
 func (f *Folder) Stands(w *model.Week, p *model.Plan) bool {
 	var was []model.Told
 	for d := w.From; d <= w.Until; d++ {
 		for _, v := range slices.Backward(f.Centre.Posted) {
 			if v.From <= d && d <= v.Until {
-				if f.Centre.NotesSince(v, d) > 0 {
+				if f.Centre.ChangedSince(v, d) {
 					return false
 				}
 				was = append(was, of(d, v)...)

@@ -20,7 +20,7 @@ type dayView struct {
 	None          bool   // there is no plan yet
 	Wrong         string // why a plan that is pencilled cannot be shown
 	Over          bool
-	Same          bool // a note is later than what is posted
+	Newer         bool // notes say otherwise than what is posted goes by
 	Broken        []string
 	Inherited     []string
 	Gone          []string
@@ -28,8 +28,9 @@ type dayView struct {
 	Lessons       []lessonView
 	Herd          []herdView
 	Notes         []noteView
-	May           bool   // who looks may note and mend
-	Close         string // what to do about closing it; "" nothing
+	Slips         []noteView // that who looks may take back
+	May           bool       // who looks may note and mend
+	Close         string     // what to do about closing it; "" nothing
 }
 
 // herdView is a horse on a date.
@@ -73,7 +74,8 @@ func showDay(v *visit) error {
 	}
 	x.Lessons = lessonsOf(s, d)
 	x.Herd = herdOf(s, d)
-	x.Notes = notesOn(r.Centre, d, v.notes(), func(*model.Note) bool { return true })
+	x.Notes = v.notesOn(d, func(*model.Note) bool { return true })
+	x.Slips = v.slipsOn(d)
 	return v.show("day", x.Name, x)
 }
 
@@ -83,7 +85,7 @@ func dayName(d model.Date) string { return (&model.Week{}).DayName(d) }
 func (x *dayView) tell(r *reading, s *standing) error {
 	x.Posted = s.posted()
 	x.Plan = planWords(r, s)
-	x.Same = s.stamp.Notes > 0
+	x.Newer = s.newer
 	for _, b := range s.found {
 		if b.Inherited {
 			x.Inherited = append(x.Inherited, sentence(b.Words))

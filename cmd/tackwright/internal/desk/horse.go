@@ -22,7 +22,8 @@ type horseView struct {
 	Rides   []rideView
 	Works   []string
 	Over    bool
-	May     bool // who looks may note
+	Slips   []noteView // on it, that who looks may take back
+	May     bool       // who looks may note
 }
 
 func showHorse(v *visit) error {
@@ -43,6 +44,7 @@ func showHorse(v *visit) error {
 	x.Out = slices.ContainsFunc(h.Out, func(o model.Out) bool {
 		return o.Why != model.Appointment && o.From.Date <= d && (o.End.IsZero() || d < o.End.Date)
 	})
+	x.Slips = v.notesOn(d, func(n *model.Note) bool { return n.Horse == h && v.slip(n) })
 	x.From = r.noteFrom(d).String()
 	x.Week, err = once(r, "horse "+h.Name+d.String(), func() (*paper.Sheet, error) {
 		return sheet.HorseWeeks(s.week, s.plan, d, s.stamp, h)

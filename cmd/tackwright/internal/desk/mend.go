@@ -56,6 +56,7 @@ type mendedView struct {
 	Posted    int
 	Later     []string
 	Suspended []string
+	Slips     []noteView // that who looks may take back
 	Moved     *paper.Sheet
 }
 
@@ -69,7 +70,7 @@ func showMended(v *visit, j *job) error {
 	defer j.reading.Unlock()
 	w, p := j.week, j.plan
 	x := &mendedView{ID: j.id, Back: j.back, Date: w.From, Proved: p.Proof.Proved(), CouldBe: gap(p), Posted: j.posted, Suspended: w.Suspended,
-		Same: j.reading.Stands(w, p)}
+		Same: j.reading.Stands(w, p), Slips: v.slipsOn(w.From)}
 	for _, c := range w.Changes(p) {
 		x.Changes = append(x.Changes, changeView{Path: ridePath(c.Ride), When: c.Ride.Start.Clock(w.House.TwelveHour), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name,
 			How: c.How(), Before: turnWords(c.Before), After: turnWords(c.After), Why: sentence(c.Why)})

@@ -3,18 +3,19 @@ package desk
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tackwright/model"
 )
 
-// notesOn are the notes in force for a date, of those that about picks; may is that
-// who looks may take some back.
-func notesOn(c *model.Centre, d model.Date, may bool, about func(*model.Note) bool) []noteView {
+// notesOn are the notes in force for a date, of those that about picks.
+func (v *visit) notesOn(d model.Date, about func(*model.Note) bool) []noteView {
+	c := v.reading.Centre
 	var all []noteView
 	for _, n := range model.Standing(c.Notes) {
 		if n.Date <= d && d <= max(n.Date, n.Through) && about(n) {
-			x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: may && liftable(n)}
+			x := noteView{Number: n.Number, Words: noteWords(c, n), Liftable: v.notes() && ofRide(n) || v.slip(n)}
 			if n.By != nil {
 				x.By = n.By.Name
 			}
@@ -33,7 +34,11 @@ func noteWords(c *model.Centre, n *model.Note) string {
 		}
 	}
 	if n.Kind == "" {
-		return fmt.Sprintf("note %d no longer stands", n.Undoes)
+		words := fmt.Sprintf("note %d no longer stands", n.Undoes)
+		if i := slices.IndexFunc(c.Notes, func(x *model.Note) bool { return x.Number == n.Undoes && x.Undoes == 0 }); i >= 0 {
+			words += ": " + noteWords(c, c.Notes[i])
+		}
+		return words
 	}
 	add(string(n.Kind))
 	if n.Kind == model.NoteWeather {
@@ -59,6 +64,9 @@ func noteWords(c *model.Centre, n *model.Note) string {
 	}
 	if n.Instructor != nil {
 		add(n.Instructor.Name)
+	}
+	if n.Kind == model.NoteHands {
+		add(n.Hands.Words())
 	}
 	add(string(n.Why))
 	if n.From != 0 {

@@ -74,7 +74,7 @@ func showRide(v *visit) error {
 	if usual := s.week.Standing(ride); usual != nil && ride.State == model.Open && t != nil && v.notes() {
 		x.UsualWhy = sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
 	}
-	x.Notes = notesOn(r.Centre, ride.Date(), v.notes(), func(n *model.Note) bool {
+	x.Notes = v.notesOn(ride.Date(), func(n *model.Note) bool {
 		return n.Rider == ride.Rider && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson)
 	})
 	return v.show("ride", ride.Rider.Called()+", "+ride.Date().Words()+" "+ride.Start.Clock(twelve), x)

@@ -125,17 +125,33 @@ func pair(kind model.NoteKind) func(*visit) error {
 	}
 }
 
-// liftable reports whether a note can be taken back by its number: one of a ride.
-// What stops a horse, a piece or a person is ended by who may end it.
-func liftable(n *model.Note) bool {
+// ofRide reports whether a note is of a ride, which any instructor takes back. What
+// stops a horse, a piece or a person is ended by who may end it, but for a slip.
+func ofRide(n *model.Note) bool {
 	return n.Kind == model.NoteKeep || n.Kind == model.NoteNever || n.Kind == model.NoteRiderAway
 }
 
-// lift takes back a note of a ride.
+// slip reports whether a note is one that who looks can take back as her own slip.
+func (v *visit) slip(n *model.Note) bool {
+	by, err := v.person()
+	return err == nil && v.notes() && v.reading.Centre.NoSlip(n, by, v.reading.today) == ""
+}
+
+// slipsOn are her slips that are for a date, if they are any.
+func (v *visit) slipsOn(d model.Date) []noteView { return v.notesOn(d, v.slip) }
+
+// lift takes back a note of a ride, or a slip.
 func lift(v *visit) error {
+	by, err := v.person()
+	if err != nil {
+		return err
+	}
 	for _, n := range model.Standing(v.reading.Centre.Notes) {
-		if !liftable(n) || v.r.PostFormValue("note") != number(n.Number) {
+		if v.r.PostFormValue("note") != number(n.Number) {
 			continue
+		}
+		if why := v.reading.Centre.NoSlip(n, by, v.reading.today); !ofRide(n) && why != "" {
+			return no("%s", why)
 		}
 		if err := v.note(&model.Note{Undoes: n.Number, Date: n.Date}); err != nil {
 			return err

@@ -18,6 +18,7 @@ type standing struct {
 	file   string            // of a pencilled plan
 	found  []model.Violation // by the audit, those of open rides first
 	gone   []model.Told      // rides that were posted, and that the folder no longer has
+	newer  bool              // notes for the date say otherwise than what was posted goes by
 	edited bool              // by hand, since it was pencilled
 	none   bool              // there is no plan: nobody has a horse, and nobody is on the ground
 }
@@ -48,7 +49,7 @@ func (r *reading) postedOn(date model.Date) *standing {
 		if p == nil {
 			return nil, nil
 		}
-		s := &standing{week: w, plan: plan, found: w.Audit(plan), gone: gone,
+		s := &standing{week: w, plan: plan, found: w.Audit(plan), gone: gone, newer: r.Centre.ChangedSince(p, date),
 			stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: r.Centre.NotesSince(p, date), Printed: r.now}}
 		if p.By != nil {
 			s.stamp.By = p.By.Name

@@ -17,6 +17,7 @@ type progressView struct {
 	Goals   []goalView
 	Seconds int
 	Over    bool
+	Slips   []noteView // that who looks may take back
 }
 
 // reload is for browsers without script.
@@ -49,7 +50,11 @@ func showJob(v *visit) error {
 	case err != nil:
 		return err
 	case !j.isOver():
-		return v.show("progress", j.title, v.progressOf(j))
+		x := v.progressOf(j)
+		if j.dates.Mends {
+			x.Slips = v.slipsOn(j.dates.From)
+		}
+		return v.show("progress", j.title, x)
 	case j.wrong != nil:
 		v.back = j.back
 		return j.wrong
