@@ -1,6 +1,9 @@
 package model
 
-import "time"
+import (
+	"strings"
+	"time"
+)
 
 // LessonKind says who may join.
 type LessonKind string
@@ -37,6 +40,20 @@ type Hands struct{ Leaders, Sidewalkers int }
 
 // NoHands is a lesson that gives no number.
 var NoHands = Hands{-1, -1}
+
+// Words are the numbers that are given: "1 leader, 2 sidewalkers".
+func (h Hands) Words() string {
+	var all []string
+	for _, x := range []struct {
+		n    int
+		what string
+	}{{h.Leaders, "leader"}, {h.Sidewalkers, "sidewalker"}} {
+		if x.n >= 0 {
+			all = append(all, count(x.n, x.what))
+		}
+	}
+	return strings.Join(all, ", ")
+}
 
 // Place is a rider's standing place in a lesson.
 type Place struct {

@@ -222,6 +222,8 @@ func noteInWords(n *model.Note, number int) string {
 		about = n.Piece.Tag
 	case n.Rider != nil:
 		about = n.Rider.Name
+	case n.Kind == model.NoteHands:
+		about = n.Lesson.Name + ", " + n.Hands.Words()
 	case n.Lesson != nil:
 		about = n.Lesson.Name
 	case n.Arena != nil:
