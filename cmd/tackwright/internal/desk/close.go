@@ -100,6 +100,10 @@ func showClose(v *visit) error {
 	if err != nil {
 		return err
 	}
+	if v.refilled() {
+		x.fill(v)
+		x.Wrong = notSent
+	}
 	return v.show("close", "What was ridden on "+x.Date.Words(), x)
 }
 
@@ -126,9 +130,9 @@ func closeDay(v *visit) error {
 			}
 		}
 	}
+	x.fill(v)
 	for i := range x.Rides {
 		y := &x.Rides[i]
-		y.How, y.Horse, y.Until = form(v, y.ID+"-how"), form(v, y.ID+"-horse"), form(v, y.ID+"-until")
 		if y.How == "" {
 			continue
 		}
@@ -148,6 +152,14 @@ func closeDay(v *visit) error {
 		return err
 	}
 	return v.see("/day/" + x.Date.String())
+}
+
+// fill puts into the form what was said in it.
+func (x *closeView) fill(v *visit) {
+	for i := range x.Rides {
+		y := &x.Rides[i]
+		y.How, y.Horse, y.Until = form(v, y.ID+"-how"), form(v, y.ID+"-horse"), form(v, y.ID+"-until")
+	}
 }
 
 // differs is a difference as a form has it; of another horse the tack is not

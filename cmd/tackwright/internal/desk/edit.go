@@ -141,6 +141,10 @@ func showForm(v *visit) error {
 	if err != nil {
 		return err
 	}
+	if v.refilled() {
+		x.fill(v)
+		x.Wrong = append(x.Wrong, sentence(notSent))
+	}
 	return v.show("form", x.title(), x)
 }
 
@@ -168,27 +172,7 @@ func saveForm(v *visit) error {
 		return err
 	}
 	e := folder.Entry{Table: x.Table}
-	changed := map[string]bool{} // first parts of keys
-	for i := range x.Fields {
-		f := &x.Fields[i]
-		if f.Fixed {
-			continue
-		}
-		said, was := form(v, f.ID), form(v, "was-"+f.ID)
-		switch now := normal(f.Value); {
-		case len(said) > mostValue:
-			f.Wrong = fmt.Sprintf("that is longer than %d letters", mostValue)
-		case said == was && !x.New || said == now:
-		case now != was && !x.New:
-			f.Wrong = fmt.Sprintf("somebody changed this meanwhile: it is %q now", cmp.Or(now, "empty"))
-		default:
-			changed[top(f.Key)] = true
-		}
-		f.Was = f.Value
-		if said != was || x.New {
-			f.Value = said
-		}
-	}
+	changed := x.fill(v)
 	for _, f := range x.Fields {
 		switch {
 		case f.Wrong != "":
@@ -224,6 +208,33 @@ func saveForm(v *visit) error {
 		return v.page(http.StatusConflict, "form", x.title(), x)
 	}
 	return v.see("/records#" + x.Table)
+}
+
+// fill puts into the form what was said in it, and tells the first parts of the keys of
+// which something else was said. What somebody changed meanwhile is wrong.
+func (x *formView) fill(v *visit) (changed map[string]bool) {
+	changed = map[string]bool{}
+	for i := range x.Fields {
+		f := &x.Fields[i]
+		if f.Fixed {
+			continue
+		}
+		said, was := form(v, f.ID), form(v, "was-"+f.ID)
+		switch now := normal(f.Value); {
+		case len(said) > mostValue:
+			f.Wrong = fmt.Sprintf("that is longer than %d letters", mostValue)
+		case said == was && !x.New || said == now:
+		case now != was && !x.New:
+			f.Wrong = fmt.Sprintf("somebody changed this meanwhile: it is %q now", cmp.Or(now, "empty"))
+		default:
+			changed[top(f.Key)] = true
+		}
+		f.Was = f.Value
+		if said != was || x.New {
+			f.Value = said
+		}
+	}
+	return changed
 }
 
 func top(key string) string {

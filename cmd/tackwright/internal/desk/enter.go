@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"net/url"
 	"sync"
 	"time"
 	"unicode/utf8"
@@ -113,37 +114,72 @@ func caller(r *http.Request) string {
 	return host
 }
 
-func (d *desk) showEnter(w http.ResponseWriter, r *http.Request) { d.door(w, r, http.StatusOK, "") }
+func (d *desk) showEnter(w http.ResponseWriter, r *http.Request) {
+	d.door(w, r, http.StatusOK, enterView{Back: d.here(r.URL.Query().Get("back"))})
+}
+
+// enterView is the page that asks for the pass phrase.
+type enterView struct {
+	Wrong  string
+	Back   string        // where she goes from there
+	Hidden []hiddenField // of a form that she had filled in
+}
+
+// turnAway has somebody without a session enter; what she wanted is not forgotten.
+func (d *desk) turnAway(w http.ResponseWriter, r *http.Request) {
+	if r.Method != http.MethodPost {
+		to := "/enter"
+		if back := d.here(r.URL.RequestURI()); back != "" && back != "/" {
+			to += "?back=" + url.QueryEscape(back)
+		}
+		http.Redirect(w, r, to, http.StatusSeeOther)
+		return
+	}
+	x := enterView{Wrong: "Your session is over, and nothing was done. Enter, and touch it again.", Back: d.ledFrom(r)}
+	if k := d.kept(r); k != nil {
+		x.Wrong, x.Back, x.Hidden = "Your session is over, and nothing was saved yet. Enter, and what you filled in is there again.", k.path, k.hidden()
+	}
+	d.door(w, r, http.StatusForbidden, x)
+}
 
 // door is the page that asks for the pass phrase.
-func (d *desk) door(w http.ResponseWriter, r *http.Request, status int, wrong string) {
+func (d *desk) door(w http.ResponseWriter, r *http.Request, status int, x enterView) {
 	if len(d.Phrases) == 0 {
 		http.Redirect(w, r, "/", http.StatusSeeOther)
 		return
 	}
 	v := &visit{desk: d, w: w, r: r, session: &session{}}
-	if err := v.page(status, "enter", "Pass phrase", wrong); err != nil {
+	w.Header().Set("Cache-Control", "no-store")
+	if err := v.page(status, "enter", "Pass phrase", x); err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 	}
 }
 
 func (d *desk) enter(w http.ResponseWriter, r *http.Request) {
 	from := caller(r)
+	k := d.carried(r)
+	x := enterView{Back: d.here(r.PostFormValue("back")), Hidden: k.hidden()}
 	if wait := d.tries.wait(from); wait > 0 {
 		w.Header().Set("Retry-After", fmt.Sprint(int(wait.Seconds())+1))
-		d.door(w, r, http.StatusTooManyRequests, fmt.Sprintf("Too many wrong ones. Wait %s, then try again.", wait.Round(time.Second)))
+		x.Wrong = fmt.Sprintf("Too many wrong ones. Wait %s, then try again.", wait.Round(time.Second))
+		d.door(w, r, http.StatusTooManyRequests, x)
 		return
 	}
 	role := d.Phrases.roleOf(r.PostFormValue("phrase"))
 	if role == "" {
 		d.tries.wrong(from)
-		d.door(w, r, http.StatusForbidden, "That is not a pass phrase of this centre.")
+		x.Wrong = "That is not a pass phrase of this centre."
+		d.door(w, r, http.StatusForbidden, x)
 		return
 	}
 	d.tries.right(from)
 	d.sessions.end(r)
-	d.sessions.begin(w, role, d.TLS != nil)
-	http.Redirect(w, r, "/name", http.StatusSeeOther)
+	d.sessions.begin(w, role, d.TLS != nil).keep(k, d.Now())
+	to := "/name"
+	if x.Back != "" {
+		to += "?back=" + url.QueryEscape(x.Back)
+	}
+	http.Redirect(w, r, to, http.StatusSeeOther)
 }
 
 // leave closes the session.

@@ -49,11 +49,13 @@ type happenedView struct {
 
 type happenedForm struct {
 	Word, Says string
+	Open       bool // something is said in it
 	Fields     []happenedField
 }
 
 type happenedField struct {
 	ID, Name, Label, Kind string
+	Value                 string // that was said
 	Choices               []string
 	May                   bool
 }
@@ -61,6 +63,9 @@ type happenedField struct {
 func showHappened(v *visit) error {
 	v.reading.Lock()
 	defer v.reading.Unlock()
+	if v.refilled() {
+		return v.happened(http.StatusOK, notSent)
+	}
 	return v.happened(http.StatusOK, "")
 }
 
@@ -71,10 +76,13 @@ func (v *visit) happened(status int, wrong string) error {
 		held = append(held, m.Name)
 	}
 	for _, h := range happenings {
-		f := happenedForm{Word: h.word, Says: h.says}
+		f := happenedForm{Word: h.word, Says: h.says, Open: h.word == v.r.PostForm.Get("kind")}
 		for _, y := range h.fields {
 			z := happenedField{Name: fieldName(y), Label: y.label, Kind: y.kind, May: y.may}
 			z.ID = h.word + "-" + z.Name
+			if f.Open {
+				z.Value = normal(v.r.PostForm.Get(z.Name))
+			}
 			switch y.kind {
 			case "lesson":
 				z.Choices = held

@@ -16,6 +16,7 @@ type session struct {
 
 	mu   sync.Mutex
 	name string    // the person's, once she has said it
+	kept *kept     // a form that she had filled in before; nil is none
 	seen time.Time // last
 }
 
@@ -28,6 +29,9 @@ func (s *session) who() string {
 func (s *session) is(name string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	if s.name != "" && s.name != name { // it is another's
+		s.kept = nil
+	}
 	s.name = name
 }
 

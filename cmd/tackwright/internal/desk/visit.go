@@ -89,13 +89,16 @@ func (d *desk) handler() http.Handler {
 
 // answer answers a request of somebody whose role allows it.
 func (d *desk) answer(x route, w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Cache-Control", "no-store")
 	s := d.sessionOf(w, r)
 	if s == nil {
-		http.Redirect(w, r, "/enter", http.StatusSeeOther)
+		d.turnAway(w, r)
 		return
 	}
 	v := &visit{desk: d, w: w, r: r, session: s}
-	w.Header().Set("Cache-Control", "no-store")
+	if r.Method == http.MethodPost && r.URL.Path != "/name" {
+		s.keep(nil, d.Now()) // it is sent, or something else is
+	}
 	defer func() {
 		if x := recover(); x != nil {
 			fmt.Fprintf(os.Stderr, "a bug of this program: %v\n%s", x, debug.Stack())
@@ -178,10 +181,15 @@ func (v *visit) fail(err error) {
 	case errors.As(err, &busy), errors.As(err, &disk):
 		status = http.StatusServiceUnavailable
 	}
+	back := cmp.Or(v.back, v.cameFrom())
+	if k := v.desk.kept(v.r); k != nil && errors.Is(err, errUnnamed) {
+		v.session.keep(k, v.Now())
+		back = k.path
+	}
 	v.page(status, "refused", "That cannot be", struct {
 		Words, Back string
 		Name, Said  bool // she has no name yet; it says itself that nothing was changed
-	}{sentence(err.Error()), cmp.Or(v.back, v.cameFrom()), errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
+	}{sentence(err.Error()), back, errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
 }
 
 // see sends the browser to another page, after something was done.
@@ -193,12 +201,15 @@ func (v *visit) see(path string) error {
 var errUnnamed = &refused{http.StatusConflict, "say who you are first: what is noted and posted carries your name"}
 
 // cameFrom is the page of this desk that led here; "" is none.
-func (v *visit) cameFrom() string {
-	u, err := url.Parse(v.r.Referer())
-	if err != nil || u.Host != v.r.Host {
+func (v *visit) cameFrom() string { return v.ledFrom(v.r) }
+
+// ledFrom is cameFrom of any request.
+func (d *desk) ledFrom(r *http.Request) string {
+	u, err := url.Parse(r.Referer())
+	if err != nil || u.Host != r.Host {
 		return ""
 	}
-	return v.here(u.RequestURI())
+	return d.here(u.RequestURI())
 }
 
 // here is a path of a page of this desk, or "": no other place is led to.
