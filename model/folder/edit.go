@@ -2,6 +2,7 @@ package folder
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tackwright/model"
@@ -10,14 +11,20 @@ import (
 // Edit gives an entry what a person says of it through a form, and adds one that is
 // not there: of the keys that the entry speaks of only, in its table alone, with
 // remarks and order kept as far as can be. It is the person's from then on, and no
-// import takes it for its own. A list of mistakes is that nothing was changed; so is
-// an error, see wrong.go.
+// import takes it for its own. One that gets another name keeps the old one under
+// was, so that records still find it. A list of mistakes is that nothing was changed;
+// so is an error, see wrong.go.
 func (f *Folder) Edit(e Entry, by *model.Person, at model.Instant) (*Change, []Wrong, error) {
 	c, err := writer(by, at)
 	if err != nil {
 		return nil, nil, err
 	}
 	i := &Import{f: f, wrote: &imported{}, tables: f.tables(), byForm: true}
+	if e.Was != "" {
+		if e, err = i.renamed(e); err != nil {
+			return nil, nil, err
+		}
+	}
 	i.meet([]Entry{e})
 	if len(i.sheet) == 0 {
 		return nil, nil, refuse("it says nothing")
@@ -37,6 +44,9 @@ func (f *Folder) Edit(e Entry, by *model.Person, at model.Instant) (*Change, []W
 			keys = append(keys, k.Key)
 		}
 		take, c.What = []string{d.String()}, fmt.Sprintf("changed %s: %s", d, strings.Join(keys, ", "))
+		if e.Was != "" {
+			c.What = fmt.Sprintf("changed %s %s to %s: %s", d.Table, e.Was, d.Name, strings.Join(keys, ", "))
+		}
 	}
 	if wrong, err := i.settle(take); len(wrong) > 0 || err != nil {
 		return nil, wrong, err
@@ -45,6 +55,36 @@ func (f *Folder) Edit(e Entry, by *model.Person, at model.Instant) (*Change, []W
 		return nil, nil, err
 	}
 	return &c, nil, nil
+}
+
+// renamed is an entry that keeps its old name among its earlier ones.
+func (i *Import) renamed(e Entry) (Entry, error) {
+	k := slices.IndexFunc(i.tables, func(t tableAt) bool { return t.s.name == e.Table && t.name == e.Was })
+	if k < 0 {
+		return e, refuse("%s %s is no longer in the folder", e.Table, e.Was)
+	}
+	t := i.tables[k]
+	was, name := t.s.sheet.line("was"), e.said(t.s.by()[0])
+	if was == nil || name == nil {
+		return e, refuse("%s %s cannot be called otherwise", e.Table, e.Was)
+	}
+	names := t.was
+	if said := e.said("was"); said != nil {
+		names = nil
+		if root, wrong := parse(sheetFile, []byte("was = "+was.value(said.Said))); len(wrong) == 0 {
+			names = (&tableAt{n: root}).earlier()
+		}
+	}
+	var all []string
+	for _, old := range append(slices.Clone(names), e.Was) {
+		if q := quote(old); old != strings.TrimSpace(name.Said.Text) && !slices.Contains(all, q) {
+			all = append(all, q)
+		}
+	}
+	e.Values = append(slices.DeleteFunc(slices.Clone(e.Values), func(v Value) bool { return v.Key == "was" }),
+		Value{Key: "was", Said: Said{Text: "[" + strings.Join(all, ", ") + "]"}, At: "was"})
+	e.Empty = slices.DeleteFunc(slices.Clone(e.Empty), func(key string) bool { return key == "was" })
+	return e, nil
 }
 
 // fileOf is where a person has the entries of a table: the file of the last of

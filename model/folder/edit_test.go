@@ -113,3 +113,43 @@ func TestAnEditCanBeUndone(t *testing.T) {
 		t.Errorf("%v; the file is:\n%s", err, text)
 	}
 }
+
+func TestAnEntryThatIsRenamedKeepsItsOldNames(t *testing.T) {
+	f := openYard(t, txtar.File{Name: "herd.toml", Data: []byte(herdFile)},
+		txtar.File{Name: "apart.toml", Data: []byte("[[horse]]\nname = \"Tad\"\nfoaled = 2015\napart = [\"Bramble\"]\n")})
+	for _, x := range []struct{ was, name, want string }{
+		{"Bramble", "Briar", `was = ["Bramble"]`},
+		{"Briar", "Rose", `was = ["Bramble", "Briar"]`},
+		{"Rose", "Bramble", `was = ["Briar", "Rose"]`},
+	} {
+		e := Entry{Table: "horse", Was: x.was, Values: []Value{{Key: "name", Said: Said{Text: x.name}}}}
+		got, wrong := edits(t, f, e)
+		if len(wrong) > 0 || !strings.Contains(got, `name = "`+x.name+`"   # came in March`) || !strings.Contains(got, x.want) {
+			t.Fatalf("%v; the file is:\n%s", wrong, got)
+		}
+		f = reopen(t, f)
+		if m := f.Mistakes(); len(m) > 0 {
+			t.Fatal(m)
+		}
+		for _, h := range f.Centre.Horses {
+			if h.Name == "Tad" && (len(h.Apart) != 1 || h.Apart[0].Name != x.name) {
+				t.Errorf("it is apart from %v", h.Apart)
+			}
+		}
+	}
+	if all, err := f.History(1); err != nil || all[0].What != "changed horse Rose to Bramble: name, was" {
+		t.Errorf("%v: %+v", err, all)
+	}
+}
+
+func TestAnEntryIsNotGivenTheNameOfAnother(t *testing.T) {
+	f := openYard(t, txtar.File{Name: "herd.toml", Data: []byte(herdFile)})
+	e := Entry{Table: "horse", Was: "Bramble", Values: []Value{{Key: "name", Said: Said{Text: "Moth"}, At: "name"}}}
+	if got, wrong := edits(t, f, e); len(wrong) == 0 || got != herdFile {
+		t.Errorf("%v; the file is:\n%s", wrong, got)
+	}
+	e = Entry{Table: "fit", Was: "Bramble S1", Values: []Value{{Key: "horse", Said: Said{Text: "Moth"}}}}
+	if _, _, err := f.Edit(e, f.Centre.Persons[0], model.Instant{Date: monday, Minute: 600}); err == nil {
+		t.Error("a row of the chart is renamed")
+	}
+}

@@ -51,18 +51,24 @@ func called(all []tableAt) {
 			}
 		}
 		t.name = strings.Join(parts, " ")
-		if old := t.n.get("was"); old != nil {
-			for _, x := range append(old.val.items, old.val) {
-				if x.kind == unstable.String {
-					t.was = append(t.was, x.text)
-				}
-			}
-		}
+		t.was = t.earlier()
 		key := t.s.name + " " + t.name
 		if seen[key]++; seen[key] > 1 && len(t.s.by()) > 1 {
 			t.name += fmt.Sprintf(" (%d)", seen[key])
 		}
 	}
+}
+
+// earlier are the names that it had.
+func (t *tableAt) earlier() (names []string) {
+	if old := t.n.get("was"); old != nil {
+		for _, x := range append(old.val.items, old.val) {
+			if x.kind == unstable.String {
+				names = append(names, x.text)
+			}
+		}
+	}
+	return names
 }
 
 // by are the keys that tell entries of a table apart.

@@ -1,6 +1,7 @@
 package folder
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"regexp"
@@ -106,7 +107,7 @@ func (i *Import) meet(entries []Entry) {
 		x := incoming{Entry: &entries[k], tableAt: perTable[s][0]}
 		perTable[s] = perTable[s][1:]
 		if j := slices.IndexFunc(i.tables, func(t tableAt) bool {
-			return t.s == s && t.name == x.name && (x.name != "" || !s.many)
+			return t.s == s && t.name == cmp.Or(x.Was, x.name) && (x.name != "" || !s.many)
 		}); j >= 0 {
 			x.now = &i.tables[j]
 		} else if j := slices.IndexFunc(i.tables, func(t tableAt) bool { return t.s == s && slices.Contains(t.was, x.name) }); j >= 0 {

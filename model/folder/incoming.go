@@ -11,6 +11,7 @@ import (
 // is wrong: "Horses!C7".
 type Entry struct {
 	Table  string // "horse"; within a list of tables ""
+	Was    string // what it is called in the folder, where it is to be called otherwise
 	Values []Value
 	Empty  []string // keys of which it says that they have no value
 	At     string
