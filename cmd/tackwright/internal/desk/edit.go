@@ -69,15 +69,28 @@ type formView struct {
 	New               bool
 	Fields            []fieldView
 	Wrong             []string // that belong to no field
+	Parts             []partView
+}
+
+// partView is a part of the form.
+type partView struct {
+	Name   string // "" is never folded
+	Fields []*fieldView
+}
+
+// Open reports whether something is said in it, or is wrong.
+func (p partView) Open() bool {
+	return slices.ContainsFunc(p.Fields, func(f *fieldView) bool { return f.Value != "" || f.Wrong != "" })
 }
 
 type fieldView struct {
-	ID, Key, Label   string
+	ID, Key, Label   string // Label: what people call it
 	Means            string // with what holds where it is left empty
 	Value, Was       string // Was: when the form was shown
 	Choices          []string
 	Names            []string // of entries that it can name
 	Must, Fixed      bool
+	Renames          bool // the entry goes by it, and can be called otherwise
 	Long             bool
 	Wrong            string
 	Example, Lacking string
@@ -103,10 +116,14 @@ func (v *visit) form(entry string) (*formView, error) {
 		x.Name = entryName(now, t.by)
 	}
 	for n, c := range folder.Columns(table) {
-		f := fieldView{ID: fmt.Sprintf("field%d", n), Key: c.Key, Label: strings.NewReplacer("_", " ", ".", ", ").Replace(c.Key), Means: c.Means, Value: now.Cells[c.Key],
+		f := fieldView{ID: fmt.Sprintf("field%d", n), Key: c.Key, Means: c.Means, Value: now.Cells[c.Key],
 			Must: c.Must, Example: c.Example, Lacking: c.Lacking}
 		f.Was = f.Value
-		f.Fixed = !x.New && slices.Contains(t.by, c.Key)
+		if named := !x.New && slices.Contains(t.by, c.Key); named && len(t.by) == 1 {
+			f.Renames = true
+		} else if named {
+			f.Fixed = true
+		}
 		if !c.Many && !c.Free {
 			f.Choices = c.Choices
 		}
@@ -118,6 +135,19 @@ func (v *visit) form(entry string) (*formView, error) {
 		}
 		f.Long = c.Many || len(f.Value) > 40
 		x.Fields = append(x.Fields, f)
+	}
+	for _, p := range formParts[table] {
+		y := partView{Name: p.name}
+		for _, k := range p.keys {
+			if i := slices.IndexFunc(x.Fields, func(f fieldView) bool { return f.Key == k.key }); i >= 0 {
+				f := &x.Fields[i]
+				if f.Label = k.label; strings.EqualFold(f.Label, f.Means) {
+					f.Means = ""
+				}
+				y.Fields = append(y.Fields, f)
+			}
+		}
+		x.Parts = append(x.Parts, y)
 	}
 	return x, nil
 }
@@ -177,6 +207,11 @@ func saveForm(v *visit) error {
 		switch {
 		case f.Wrong != "":
 			return v.page(http.StatusConflict, "form", x.title(), x)
+		case f.Renames:
+			if changed[f.Key] {
+				e.Was = f.Was
+			}
+			e.Values = append(e.Values, folder.Value{Key: f.Key, Said: folder.Said{Text: f.Value}, At: f.Key})
 		case !f.Fixed && !changed[top(f.Key)]:
 		case f.Value != "":
 			e.Values = append(e.Values, folder.Value{Key: f.Key, Said: folder.Said{Text: f.Value}, At: f.Key})
@@ -226,6 +261,8 @@ func (x *formView) fill(v *visit) (changed map[string]bool) {
 		case said == was && !x.New || said == now:
 		case now != was && !x.New:
 			f.Wrong = fmt.Sprintf("somebody changed this meanwhile: it is %q now", cmp.Or(now, "empty"))
+		case f.Renames && said == "":
+			f.Wrong = "it needs one: what is empty here cannot be found"
 		default:
 			changed[top(f.Key)] = true
 		}

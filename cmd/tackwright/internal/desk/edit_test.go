@@ -8,17 +8,18 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
 
-var hidden = regexp.MustCompile(`<label for="(field\d+)">([^<]*)</label>(?s:.*?)name="was-field\d+" value="([^"]*)"`)
+var hidden = regexp.MustCompile(`<label for="(field\d+)">[^<]*<code>([^<]*)</code></label>(?s:.*?)name="was-field\d+" value="([^"]*)"`)
 
-// fields of a form by their labels: the id, and what was in it when it was shown.
+// fields of a form by their keys: the id, and what was in it when it was shown.
 func fields(page string) map[string][2]string {
 	all := map[string][2]string{}
 	for _, m := range hidden.FindAllStringSubmatch(page, -1) {
-		all[strings.TrimSuffix(m[2], " (needed)")] = [2]string{m[1], m[3]}
+		all[m[2]] = [2]string{m[1], m[3]}
 	}
 	return all
 }
@@ -69,7 +70,7 @@ func TestTwoWhoEditOneEntryAtOnceLoseNothing(t *testing.T) {
 	// Another key is written beside it.
 	two.post(path, http.StatusOK, looks[0], looks[1], "was-"+looks[0], looks[1], kept[0], "stall 9", "was-"+kept[0], kept[1])
 	// The same key is not written over.
-	says(t, two.post(path, http.StatusConflict, looks[0], "cream", "was-"+looks[0], looks[1]), "somebody changed this meanwhile", "golden")
+	says(t, two.post(path, http.StatusConflict, looks[0], "cream", "was-"+looks[0], looks[1]), "Somebody changed this meanwhile", "golden")
 	for _, h := range read(t, dir).Centre.Horses {
 		if h.Name == "Wicket" && (h.Looks != "golden" || h.Kept != "stall 9") {
 			t.Errorf("Wicket is %q, kept in %q", h.Looks, h.Kept)
@@ -82,6 +83,44 @@ func TestAFormTellsAMistakeInTheWordsOfTheFiles(t *testing.T) {
 	path, page := b.form("Wicket")
 	weight := fields(page)["weight"]
 	says(t, b.post(path, http.StatusConflict, weight[0], "a lot", "was-"+weight[0], weight[1]), "Write it like")
+}
+
+func TestAHorseThatIsCalledOtherwiseIsTheSameHorse(t *testing.T) {
+	dir := demo(t)
+	b := open(t, dir, nil).nell()
+	b.planned()
+	path, page := b.form("Wicket")
+	name := fields(page)["name"]
+	says(t, b.post(path, http.StatusConflict, name[0], "", "was-"+name[0], name[1]), "It needs one")
+	says(t, b.post(path, http.StatusConflict, name[0], "Pilot", "was-"+name[0], name[1]), "Pilot")
+	b.post(path, http.StatusOK, name[0], "Cricket", "was-"+name[0], name[1])
+	f := read(t, dir)
+	if m := f.Mistakes(); len(m) > 0 {
+		t.Fatal(m)
+	}
+	for _, h := range f.Centre.Horses {
+		if h.Name == "Wicket" || h.Name == "Cricket" && !slices.Equal(h.Was, []string{"Wicket"}) {
+			t.Errorf("%s was %q", h.Name, h.Was)
+		}
+	}
+	says(t, b.get("/day/"+wednesday, http.StatusOK), "Alban Cricket W1")
+	says(t, b.get("/history", http.StatusOK), "changed horse Wicket to Cricket: name, was")
+}
+
+func TestAFormUnfoldsOnlyWhatHoldsSomething(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	_, page := b.form("Wicket")
+	for part, open := range map[string]bool{"How much it may work": false, "Weight by tape": false} {
+		if strings.Contains(page, "<details open><summary>"+part) != open || !strings.Contains(page, "<summary>"+part) {
+			t.Errorf("%s: not as it should be", part)
+		}
+	}
+	path, page := b.form("Domino")
+	days := fields(page)["limits.week_days"]
+	b.post(path, http.StatusOK, days[0], "4", "was-"+days[0], days[1])
+	if !strings.Contains(b.get(path, http.StatusOK), "<details open><summary>How much it may work") {
+		t.Error("what holds something is folded")
+	}
 }
 
 func TestAnEntryIsAdded(t *testing.T) {
