@@ -41,7 +41,7 @@ type Hands struct{ Leaders, Sidewalkers int }
 // NoHands is a lesson that gives no number.
 var NoHands = Hands{-1, -1}
 
-// Words are the numbers that are given: "1 leader, 2 sidewalkers".
+// Words are the numbers that are given: "1 leader and 2 sidewalkers".
 func (h Hands) Words() string {
 	var all []string
 	for _, x := range []struct {
@@ -52,7 +52,7 @@ func (h Hands) Words() string {
 			all = append(all, count(x.n, x.what))
 		}
 	}
-	return strings.Join(all, ", ")
+	return strings.Join(all, " and ")
 }
 
 // Place is a rider's standing place in a lesson.

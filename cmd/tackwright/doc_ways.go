@@ -72,10 +72,12 @@ With --json:
 	ways[].tack[]              others that would have other tack on the same
 	                           horse; with the keys of better.changes[]
 	ways[].take                the command that takes it
+	ways[].take_words[]        its words behind tackwright, without who does it
 	whole                      each change was tried that is looked at
 	care_alone                 rules of care alone stand in the way, and those are
 	                           never bent
 	take                       the command that takes the better plan
+	take_words[]               its words behind tackwright, without who does it
 	form                       the command that extends the form, where it is not
 	                           in date
 */

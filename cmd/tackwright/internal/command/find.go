@@ -99,16 +99,16 @@ func pieceTagged(c *model.Centre, said string) (*model.Piece, error) {
 	return find("tag", said, c.Pieces, func(p *model.Piece) []string { return append([]string{p.Tag}, p.Was...) })
 }
 
-// typedRider is a rider as a command is typed: by what sheets call her, where no
-// other answers to it, else by her whole name.
-func typedRider(c *model.Centre, r *model.Rider) string {
+// answersTo is what a command calls a rider: what sheets call her, where no other
+// answers to it, else her whole name.
+func answersTo(c *model.Centre, r *model.Rider) string {
 	if found, err := riderNamed(c, r.Called()); err == nil && found == r {
-		return typed(r.Called())
+		return r.Called()
 	}
-	return typed(r.Name)
+	return r.Name
 }
 
-func (q *asked) typedRider(r *model.Rider) string { return typedRider(q.folder.Centre, r) }
+func (q *asked) answersTo(r *model.Rider) string { return answersTo(q.folder.Centre, r) }
 
 // riderNamed goes by what sheets call a rider as well.
 func riderNamed(c *model.Centre, said string) (*model.Rider, error) {

@@ -21,7 +21,7 @@ func TestACommandNamesInFullARiderWhoIsCalledAsAnotherIs(t *testing.T) {
 	a, b, x := &model.Rider{Name: "José Álvarez", First: "José"}, &model.Rider{Name: "José Müller", First: "José"}, &model.Rider{Name: "Ida Roe", First: "Ida"}
 	c := &model.Centre{Riders: []*model.Rider{a, b, x}}
 	for r, want := range map[*model.Rider]string{a: `"José Álvarez"`, b: `"José Müller"`, x: "Ida"} {
-		if got := typedRider(c, r); got != want {
+		if got := typed(answersTo(c, r)); got != want {
 			t.Errorf("%s is typed %s, want %s", r.Name, got, want)
 		}
 	}

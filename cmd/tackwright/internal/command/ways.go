@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -48,6 +49,9 @@ type waysAnswer struct {
 	Whole  bool      `json:"whole" about:"each change was tried that is looked at"`
 	Care   bool      `json:"care_alone,omitempty" about:"rules of care alone stand in the way, and those are never bent"`
 	Take   string    `json:"take,omitempty" about:"the command that takes the better plan"`
+
+	TakeWords []string `json:"take_words" about:"its words behind tackwright, without who does it"`
+
 	Form   string    `json:"form,omitempty" about:"the command that extends the form, where it is not in date"`
 }
 
@@ -63,6 +67,8 @@ type wayOut struct {
 	Changes []moved  `json:"changes" about:"others that would have another horse"`
 	Tack    []moved  `json:"tack" about:"others that would have other tack on the same horse"`
 	Take    string   `json:"take" about:"the command that takes it"`
+
+	TakeWords []string `json:"take_words" about:"its words behind tackwright, without who does it"`
 }
 
 func ways(c *call, o *rideOptions) error {
@@ -85,13 +91,14 @@ func ways(c *call, o *rideOptions) error {
 	a := &waysAnswer{Ride: askedOf(q.ride, q.plan), Whole: found.Whole, Care: found.Care}
 	if found.Better != nil {
 		a.Better = priceOf(q, found.Better, q.week.Score(q.plan), q.week.Score(found.Better))
-		a.Take = o.take(c, q, "")
+		l := o.line(c, q, "take")
+		a.Take, a.TakeWords = l.typed(byName...), l.words()
 	}
 	for _, x := range found.Ways {
 		a.Ways = append(a.Ways, o.wayOut(c, q, x))
 	}
 	if len(a.Ways) == 0 && q.week.FormStops(q.ride.Rider, q.ride.Date()) != "" {
-		a.Form = fmt.Sprintf("tackwright note %s form %s DATE --by NAME", typed(c.args[0]), q.typedRider(q.ride.Rider))
+		a.Form = fmt.Sprintf("tackwright note %s form %s DATE --by NAME", typed(c.args[0]), typed(q.answersTo(q.ride.Rider)))
 	}
 	if *o.json {
 		return c.json(a)
@@ -100,9 +107,9 @@ func ways(c *call, o *rideOptions) error {
 }
 
 func (o *rideOptions) wayOut(c *call, q *asked, x *solver.Way) wayOut {
-	t := x.Plan.Turns[x.Ride.Index]
+	t, l := x.Plan.Turns[x.Ride.Index], o.wayLine(c, q, x)
 	w := wayOut{Kind: string(x.Kind), Said: wayWords(q, x), Date: x.Ride.Date().String(), Start: x.Ride.Start.String(),
-		Lesson: x.Ride.Meeting.Name, Horse: t.Horse.Name, Seat: t.Seat.Tag, Take: o.take(c, q, wayTyped(q, x))}
+		Lesson: x.Ride.Meeting.Name, Horse: t.Horse.Name, Seat: t.Seat.Tag, Take: l.typed(byName...), TakeWords: l.words()}
 	for _, r := range x.Ask {
 		w.Ask = append(w.Ask, r.Called())
 	}
@@ -139,7 +146,7 @@ func wayWords(q *asked, x *solver.Way) string {
 		})
 		return q.week.Facts[i].Name + " is left out"
 	case solver.MoreHands:
-		return fmt.Sprintf("%s can count on %s", n.Lesson.Name, handsWords(n.Hands))
+		return fmt.Sprintf("%s can count on %s", n.Lesson.Name, n.Hands.Words())
 	case solver.InArena:
 		return fmt.Sprintf("%s is in %s", n.Lesson.Name, n.Arena.Name)
 	case solver.OtherInstructor:
@@ -171,70 +178,58 @@ func (q *asked) keeps(number int) string {
 	return "a rider"
 }
 
-func handsWords(h model.Hands) string {
-	var parts []string
-	if h.Leaders >= 0 {
-		parts = append(parts, count(h.Leaders, "leader"))
-	}
-	if h.Sidewalkers >= 0 {
-		parts = append(parts, count(h.Sidewalkers, "sidewalker"))
-	}
-	return strings.Join(parts, " and ")
-}
-
-// wayTyped is a way as it is typed behind take FOLDER RIDER.
-func wayTyped(q *asked, x *solver.Way) string {
+// wayLine is the command that takes a way.
+func (o *rideOptions) wayLine(c *call, q *asked, x *solver.Way) *commandLine {
 	n := x.Notes[0]
+	take := func(said ...string) *commandLine { return o.line(c, q, "take", said...) }
 	switch x.Kind {
 	case solver.PieceBack:
-		return "piece-back " + typed(n.Piece.Tag)
+		return take("piece-back", n.Piece.Tag)
 	case solver.HoldLifted:
-		return fmt.Sprintf("lift %d", n.Undoes)
+		return take("lift", strconv.Itoa(n.Undoes))
 	case solver.WorkLeftOut:
-		return fmt.Sprintf("leave-out %s %s", typed(n.Horse.Name), n.From)
+		return take("leave-out", n.Horse.Name, n.From.String())
 	case solver.MoreHands:
-		return "helpers " + typed(n.Lesson.Name) + " " + strings.ReplaceAll(handsWords(n.Hands), " and ", " ")
+		return take(append([]string{"helpers", n.Lesson.Name}, strings.Fields(strings.ReplaceAll(n.Hands.Words(), " and ", " "))...)...)
 	case solver.InArena:
-		return fmt.Sprintf("move %s --arena %s", typed(n.Lesson.Name), typed(n.Arena.Name))
+		return take("move", n.Lesson.Name).with("--arena", n.Arena.Name)
 	case solver.OtherInstructor:
-		return fmt.Sprintf("instructor %s %s", typed(n.Lesson.Name), typed(n.Instructor.Name))
+		return take("instructor", n.Lesson.Name, n.Instructor.Name)
 	case solver.LessonLater:
-		return fmt.Sprintf("move %s %s", typed(n.Lesson.Name), n.From)
+		return take("move", n.Lesson.Name, n.From.String())
 	case solver.Swap:
-		return fmt.Sprintf("swap %s", q.typedRider(x.Moved[1]))
+		return take("swap", q.answersTo(x.Moved[1]))
 	}
-	return q.changeTyped(n.Rider, x.Notes[1].Date, n.Lesson.Name, n.Date)
+	return o.changeLine(c, q, n.Rider, x.Notes[1].Date, n.Lesson.Name, n.Date)
 }
 
-// changeTyped is, as it is typed behind take FOLDER RIDER, that a rider rides in a lesson
-// on a date, and not on the date from.
-func (q *asked) changeTyped(r *model.Rider, from model.Date, lesson string, on model.Date) string {
-	s := fmt.Sprintf("change %s %s", q.typedRider(r), typed(lesson))
+// changeLine is the command by which a rider rides in a lesson on a date, and not on
+// the date from.
+func (o *rideOptions) changeLine(c *call, q *asked, r *model.Rider, from model.Date, lesson string, on model.Date) *commandLine {
+	l := o.line(c, q, "take", "change", q.answersTo(r), lesson)
 	if on != from {
-		s += " --on " + on.String()
+		l.with("--on", on.String())
 	}
-	return s
+	return l
 }
 
-// take is the command that takes a way.
-func (o *rideOptions) take(c *call, q *asked, way string) string {
-	return o.again(c, q, "take", way) + " --by NAME"
-}
+// byName is who does it, as an answer offers it to anybody.
+var byName = []string{"--by", "NAME"}
 
 // ways is the command that says what would help.
-func (o *rideOptions) ways(c *call, q *asked) string { return o.again(c, q, "ways", "") }
+func (o *rideOptions) ways(c *call, q *asked) string { return o.line(c, q, "ways").typed() }
 
-// again is another command about the ride.
-func (o *rideOptions) again(c *call, q *asked, command, more string) string {
-	s := strings.TrimRight(fmt.Sprintf("tackwright %s %s %s %s", command, typed(c.args[0]), q.typedRider(q.ride.Rider), more), " ")
-	s += fmt.Sprintf(" --date %s", q.ride.Date())
+// line is another command about the ride.
+func (o *rideOptions) line(c *call, q *asked, command string, more ...string) *commandLine {
+	l := &commandLine{name: command, said: append([]string{c.args[0], q.answersTo(q.ride.Rider)}, more...)}
+	l.about = []string{"--date", q.ride.Date().String()}
 	if o.time != "" {
-		s += " --time " + o.time
+		l.about = append(l.about, "--time", o.time)
 	}
 	if o.plan != "" {
-		s += " --plan " + typed(o.plan)
+		l.about = append(l.about, "--plan", o.plan)
 	}
-	return s
+	return l
 }
 
 func (a *waysAnswer) text(q *asked) string {

@@ -206,7 +206,7 @@ func why(c *call, o *rideOptions) error {
 	}
 	a.Next = o.ways(c, q)
 	if found.Better != nil {
-		a.Next = o.take(c, q, "")
+		a.Next = o.line(c, q, "take").typed(byName...)
 	}
 	if *o.json {
 		return c.json(a)

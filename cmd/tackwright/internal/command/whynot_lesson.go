@@ -79,7 +79,7 @@ func whyNotIn(c *call, o *rideOptions, l *lessonOptions) error {
 	a := &whyNotAnswer{Ride: askedOf(q.ride, q.plan), Lesson: m.Name, On: m.Date.String()}
 	a.fillLesson(q, found)
 	if a.canChange() {
-		a.Take = o.take(c, q, q.changeTyped(q.ride.Rider, q.ride.Date(), m.Name, m.Date))
+		a.Take = o.changeLine(c, q, q.ride.Rider, q.ride.Date(), m.Name, m.Date).typed(byName...)
 	}
 	if *o.json {
 		return c.json(a)

@@ -254,7 +254,7 @@ func TestWhatElseHappensIsNotedAndTheDayMended(t *testing.T) {
 	says(t, b.post(at, http.StatusConflict, "kind", "cancel"), "Say: lesson")
 	b.post(at, http.StatusOK, "kind", "helpers", "lesson", "Wed 10:00", "leaders", "5", "sidewalkers", "1")
 	for _, path := range []string{"/day/" + wednesday, "/history"} {
-		says(t, b.get(path, http.StatusOK), "helpers", "Wed 10:00, 5 leaders, 1 sidewalker")
+		says(t, b.get(path, http.StatusOK), "helpers", "Wed 10:00, 5 leaders and 1 sidewalker")
 	}
 	notes := read(t, dir).Centre.Notes
 	if n := notes[len(notes)-3]; n.Kind != model.NoteArenaClosed || n.Arena.Name != "Paddock" || n.By.Name != "Nell Ashworthy" {

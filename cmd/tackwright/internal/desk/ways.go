@@ -21,11 +21,11 @@ type waysAnswer struct {
 		Start   string
 		Changes []whyChange
 		Tack    []whyChange
-		Take    string
+		Take    []string `json:"take_words"`
 	}
 	Whole bool
-	Care  bool `json:"care_alone"`
-	Take  string
+	Care  bool     `json:"care_alone"`
+	Take  []string `json:"take_words"`
 }
 
 // waysView is what would seat a ride.
@@ -67,40 +67,12 @@ func takeWay(v *visit) error {
 	if n, err := strconv.Atoi(v.r.PostFormValue("way")); err == nil && 0 <= n && n < len(a.Ways) {
 		take = a.Ways[n].Take
 	}
-	args := wordsOf(take)
-	if len(args) < 4 || args[1] != "take" {
+	if len(take) == 0 {
 		return no("say which of them")
 	}
-	args = slices.Clone(args[1:])
-	args[1] = v.Dir
-	if i := slices.Index(args, "--by"); i >= 0 {
-		args = slices.Delete(args, i, min(i+2, len(args)))
-	}
-	args = append(args, "--by", by.Name, "--json")
+	args := slices.Insert(slices.Clone(take), 1, "--by", by.Name, "--json")
 	k := v.start(&job{page: "take", title: "Taking it", least: model.Office, back: j.back, args: args})
 	return v.see("/job/" + k.id)
-}
-
-// wordsOf a command line; those between quotes are one.
-func wordsOf(line string) (words []string) {
-	in, word, some := false, "", false
-	for _, r := range line {
-		switch {
-		case r == '"':
-			in, some = !in, true
-		case r == ' ' && !in:
-			if some {
-				words = append(words, word)
-			}
-			word, some = "", false
-		default:
-			word, some = word+string(r), true
-		}
-	}
-	if some {
-		words = append(words, word)
-	}
-	return words
 }
 
 // showTaken says what stands now.
