@@ -82,5 +82,6 @@ With --json:
 	at_once.changes[]          with the keys of riders[].lessons[].changes[]
 	at_once.fewest             proved: no fewer changes with those placed
 	cautions[]                 who decides
+	to_place                   how a rider is placed
 */
 package main

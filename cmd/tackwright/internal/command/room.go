@@ -73,7 +73,7 @@ func room(c *call, o *roomOptions) error {
 	}
 	ctx, cancel := context.WithDeadline(c.ctx, until)
 	defer cancel()
-	a := &roomAnswer{Centre: f.Centre.Name, From: w.From.String(), Until: w.Until.String(), Plan: by, Cautions: roomCautions, week: w}
+	a := &roomAnswer{Centre: f.Centre.Name, From: w.From.String(), Until: w.Until.String(), Plan: by, Cautions: roomCautions, ToPlace: toPlace, week: w}
 	open, riding := seated(w, p)
 	a.Ground = open - riding
 	if err := a.look(ctx, w, p, riders, len(c.args) == 2); err != nil {

@@ -19,6 +19,7 @@ type roomAnswer struct {
 	Riders   []*roomRider `json:"riders" about:"who waits longest first"`
 	AtOnce   *roomAtOnce  `json:"at_once,omitempty" about:"of more than one rider; none: nothing was found in the time given"`
 	Cautions []string     `json:"cautions" about:"who decides"`
+	ToPlace  string       `json:"to_place" about:"how a rider is placed"`
 
 	week *model.Week
 }
@@ -70,10 +71,10 @@ type roomAtOnce struct {
 	Fewest  bool         `json:"fewest" about:"proved: no fewer changes with those placed"`
 }
 
-var roomCautions = []string{
-	"Nobody is placed by this. A rider is placed with a form in date and the instructor's go-ahead.",
-	"To place a rider, add the name to the lesson's riders, or a [[booking]] for that date; then plan again or repair.",
-}
+var roomCautions = []string{"Nobody is placed by this. A rider is placed with a form in date and the instructor's go-ahead."}
+
+// toPlace is how a rider is placed in a file.
+const toPlace = "To place a rider, add the name to the lesson's riders, or a [[booking]] for that date; then plan again or repair."
 
 func lessonOf(w *model.Week, k model.Ask) *roomLesson {
 	m := k.Meeting

@@ -21,7 +21,7 @@ func (a *roomAnswer) text() string {
 		a.listText(&b)
 	}
 	b.WriteString("\n")
-	for _, x := range a.Cautions {
+	for _, x := range append(slices.Clone(a.Cautions), a.ToPlace) {
 		b.WriteString(wrap("", x))
 	}
 	return b.String()

@@ -52,7 +52,7 @@ type waysAnswer struct {
 
 	TakeWords []string `json:"take_words" about:"its words behind tackwright, without who does it"`
 
-	Form   string    `json:"form,omitempty" about:"the command that extends the form, where it is not in date"`
+	Form string `json:"form,omitempty" about:"the command that extends the form, where it is not in date"`
 }
 
 type wayOut struct {

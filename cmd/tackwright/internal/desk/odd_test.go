@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"tackwright/cmd/tackwright/internal/desk"
 	"tackwright/model"
@@ -220,4 +221,16 @@ func TestWhatIsNotedWhileADayIsMendedIsMendedToo(t *testing.T) {
 	two = d.nell()
 	one.post("/horse/Wicket/out?on="+wednesday, http.StatusOK, "from", "07:35", "why", "lame")
 	says(t, one.found(), "Because Wicket is out (lame)", "Because Pilot is out (ill)")
+}
+
+func TestADateThatNobodyClosedIsAPageFromWhatToMend(t *testing.T) {
+	dir := demo(t)
+	open(t, dir, nil).nell().planned()
+	b := open(t, dir, func(o *desk.Options) { o.Now = func() time.Time { return morning.AddDate(0, 0, 1) } }).nell()
+	page := b.get("/check", http.StatusOK)
+	m := regexp.MustCompile(`<a href="(/day/[^"]+/close)">Confirm what was ridden.</a>`).FindStringSubmatch(page)
+	if m == nil || strings.Contains(page, "FOLDER") {
+		t.Fatalf("it leads to no page: %s", words(page))
+	}
+	b.get(m[1], http.StatusOK)
 }

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"slices"
-	"strings"
 
 	"tackwright/model"
 )
@@ -77,8 +76,6 @@ func showRoom(v *visit, j *job) error {
 	if x.Wrong, err = j.told(x); err != nil {
 		return err
 	}
-	// What to do about it is a page here, not an entry of a file.
-	x.Cautions = slices.DeleteFunc(x.Cautions, func(s string) bool { return strings.Contains(s, "[[booking]]") })
 	return v.show("room", j.title, x)
 }
 

@@ -3,7 +3,6 @@ package desk
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"tackwright/model"
 )
@@ -138,8 +137,8 @@ func showCheck(v *visit) error {
 			if t.Span.File != "" {
 				x.Where = t.Span.String()
 			}
-			if mend, on, ok := strings.Cut(t.Mend, ": tackwright close FOLDER "); ok { // here it is a page
-				x.Mend, x.Path = strings.TrimSuffix(mend, ", the first with"), "/day/"+on+"/close"
+			if open, ok := t.Noun.(*model.OpenDate); ok { // here it is a page
+				x.Mend, x.Path = "confirm what was ridden", "/day/"+open.Date.String()+"/close"
 			}
 			all = append(all, x)
 		}
