@@ -92,8 +92,8 @@ func (r *readings) now() string {
 const shortly = 2 * time.Second
 
 // stateOf tells one state of the folder's files from another, by their names,
-// lengths and times. The program's own records are never changed in place, so
-// that of those the directory's time tells.
+// lengths and times. Those of history/ are never changed in place, nor by hand, so that
+// the directory's time tells.
 func stateOf(dir string) (state string, sure bool, err error) {
 	var b strings.Builder
 	latest := time.Time{}
@@ -103,7 +103,7 @@ func stateOf(dir string) (state string, sure bool, err error) {
 		}
 		fmt.Fprintf(&b, "%s %d %d\n", name, info.Size(), info.ModTime().UnixNano())
 	}
-	for _, sub := range []string{".", "notes", "plans", "standing", "ridden", "ticks"} {
+	for _, sub := range []string{".", "notes", "plans", "posted", "standing", "ridden", "ticks"} {
 		entries, err := os.ReadDir(filepath.Join(dir, sub))
 		if err != nil && sub == "." {
 			return "", false, err
@@ -114,10 +114,8 @@ func stateOf(dir string) (state string, sure bool, err error) {
 			}
 		}
 	}
-	for _, sub := range []string{"posted", "history"} {
-		if info, err := os.Stat(filepath.Join(dir, sub)); err == nil {
-			note(sub, info)
-		}
+	if info, err := os.Stat(filepath.Join(dir, "history")); err == nil {
+		note("history", info)
 	}
 	return b.String(), time.Since(latest) > shortly, nil
 }
