@@ -62,3 +62,21 @@ func TestChromiumAsksWhatAWeekHasRoomFor(t *testing.T) {
 		})
 	}
 }
+
+func TestChromiumStopsASearchAndTakesTheBestSoFar(t *testing.T) {
+	for _, size := range sizes {
+		t.Run(size.name, func(t *testing.T) {
+			d := open(t, demo(t), untilStopped(2))
+			s := d.screen(t, size.width, size.height)
+			d.nell()
+			s.opens("/week/" + wednesday)
+			s.touch("Plan this week")
+			s.sees("being worked on")
+			s.touch("Stop, and take the best so far")
+			s.sees("Not proved to be best")
+			s.looks("stopped")
+			s.opens("/week/" + wednesday)
+			s.sees("Not proved to be best")
+		})
+	}
+}

@@ -14,6 +14,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"tackwright/cmd/tackwright/internal/desk"
 	"tackwright/model"
 )
 
@@ -265,4 +266,59 @@ func TestChromiumComesInWithAPassPhrase(t *testing.T) {
 	s.do(chromedp.SendKeys(chromedp.CSS("#phrase"), "hay in the rain"+kb.Enter))
 	s.sees("carries your name")
 	s.looks("name-barn")
+}
+
+// Her session runs out while she fills in a form, and what she typed is there again.
+func TestChromiumFillsAFormInAgainAfterThePassPhrase(t *testing.T) {
+	for _, size := range sizes {
+		t.Run(size.name, func(t *testing.T) {
+			var c clock
+			d := open(t, demo(t), func(o *desk.Options) { withPhrases(o); o.Now = c.now })
+			s := d.screen(t, size.width, size.height)
+			enters := func() {
+				s.do(chromedp.SendKeys(chromedp.CSS("#phrase"), phrases[model.Office]+kb.Enter))
+				s.touch("Nell Ashworthy")
+			}
+			s.opens("/records")
+			enters()
+			s.sees("What is changed here")
+			s.touch("Horses")
+			s.touch("Teasel")
+			s.sees("Leave it as it is")
+			s.looks("form-folded")
+			s.do(chromedp.SendKeys(chromedp.CSS("#field10"), ", back paddock"))
+			c.passes(13 * time.Hour)
+			s.touch("Save")
+			s.sees("nothing was saved yet")
+			s.looks("enter-kept")
+			enters()
+			s.sees("Nothing of this was saved yet")
+			s.looks("form-again")
+			s.touch("Save")
+			s.sees("What is changed here")
+		})
+	}
+}
+
+func TestChromiumTakesBackTheWrongHorse(t *testing.T) {
+	for _, size := range sizes {
+		t.Run(size.name, func(t *testing.T) {
+			d := open(t, demo(t), nil)
+			d.nell().planned()
+			s := d.screen(t, size.width, size.height)
+			s.opens("/name")
+			s.touch("Nell Ashworthy")
+			s.sees("Touch a horse")
+			s.opens("/horse/Wicket?on=" + wednesday)
+			s.touch("Lame: mend the day")
+			s.sees("You noted: horse out, Wicket, lame")
+			s.sees("Before and after")
+			s.opens("/day/" + wednesday)
+			s.sees("If that was a slip")
+			s.looks("day-slip")
+			s.touch("Take note")
+			s.sees("no longer stands: horse out, Wicket, lame")
+			s.looks("day-slip-taken-back")
+		})
+	}
 }
