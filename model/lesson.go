@@ -49,7 +49,7 @@ func (h Hands) Words() string {
 		what string
 	}{{h.Leaders, "leader"}, {h.Sidewalkers, "sidewalker"}} {
 		if x.n >= 0 {
-			all = append(all, count(x.n, x.what))
+			all = append(all, Count(x.n, x.what))
 		}
 	}
 	return strings.Join(all, " and ")

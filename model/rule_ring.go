@@ -1,7 +1,6 @@
 package model
 
 import (
-	"fmt"
 	"strings"
 )
 
@@ -52,10 +51,10 @@ var handsInTheRing = &Rule{
 					need.Sidewalkers += n.Sidewalkers
 				}
 				if have := m.Hands.Leaders; have >= 0 && need.Leaders > have {
-					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), count(need.Leaders, "leader"), have)
+					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), Count(need.Leaders, "leader"), have)
 				}
 				if have := m.Hands.Sidewalkers; have >= 0 && need.Sidewalkers > have {
-					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), count(need.Sidewalkers, "sidewalker"), have)
+					l.breaks(at, "%s: %s needed, and %d"+countedOn, lessonOn(m), Count(need.Sidewalkers, "sidewalker"), have)
 				}
 			}
 		}
@@ -69,14 +68,6 @@ func saysHandsShort(why string) bool { return strings.HasSuffix(why, countedOn) 
 
 // lessonOn names a lesson on its date; the name may be a weekday and an hour.
 func lessonOn(m *Meeting) string { return m.Date.Words() + ", lesson " + m.Name }
-
-// count is a number of things: "1 leader", "2 leaders".
-func count(n int, what string) string {
-	if n != 1 {
-		what += "s"
-	}
-	return fmt.Sprintf("%d %s", n, what)
-}
 
 // HandsFor are the helpers that a rider needs on a horse: a leader where either
 // asks for one.

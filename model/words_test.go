@@ -67,3 +67,11 @@ func TestTheWordsOfTheAuditAreOnTheClockOfTheHouse(t *testing.T) {
 		t.Errorf("told %q", got)
 	}
 }
+
+func TestASentenceBeginsWithACapitalInAnyAlphabet(t *testing.T) {
+	for words, want := range map[string]string{"the horse is out": "The horse is out.", "Łukasz Øster is away": "Łukasz Øster is away.", "émile rides": "Émile rides.", "asked of Ivor P.": "Asked of Ivor P.", "": ""} {
+		if got := model.Sentence(words); got != want {
+			t.Errorf("%q becomes %q", words, got)
+		}
+	}
+}

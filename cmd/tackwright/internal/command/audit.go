@@ -113,7 +113,7 @@ func violationsOf(vs []model.Violation) []violation {
 
 func (a *auditAnswer) text(p *kept) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, %s to %s: %d of %s seated.\n\n", a.File, p.week.From.Words(), p.week.Until.Words(), a.Seated, count(a.Open, "ride"))
+	fmt.Fprintf(&b, "%s, %s to %s: %d of %s seated.\n\n", a.File, p.week.From.Words(), p.week.Until.Words(), a.Seated, model.Count(a.Open, "ride"))
 	found := p.week.Audit(p.plan)
 	if broken := model.Broken(found); len(broken) > 0 {
 		b.WriteString("BROKEN\n\n" + violationsText(broken))
@@ -124,7 +124,7 @@ func (a *auditAnswer) text(p *kept) string {
 	if len(a.Broken) == 0 {
 		b.WriteString("The plan breaks no rule.\n")
 	} else {
-		fmt.Fprintf(&b, "The plan is broken in %s.\n", count(len(a.Broken), "place"))
+		fmt.Fprintf(&b, "The plan is broken in %s.\n", model.Count(len(a.Broken), "place"))
 	}
 	switch {
 	case p.plan.Proof.Hash == "":

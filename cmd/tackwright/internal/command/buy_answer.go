@@ -277,10 +277,10 @@ func (a *buyAnswer) rest(t *strings.Builder, spares []spare) {
 		}
 	}
 	if nothing > 0 {
-		t.WriteString("\n" + wrap("", fmt.Sprintf("Nothing else that was looked at lets more ride: %s, each proved.", count(nothing, "thing"))))
+		t.WriteString("\n" + wrap("", fmt.Sprintf("Nothing else that was looked at lets more ride: %s, each proved.", model.Count(nothing, "thing"))))
 	}
 	for _, most := range mosts {
 		t.WriteString("\n" + wrap("", fmt.Sprintf("Not found to bring anything, and not proved: at most %s more each: %s.",
-			count(most, "ride"), strings.Join(open[most], "; "))))
+			model.Count(most, "ride"), strings.Join(open[most], "; "))))
 	}
 }

@@ -79,9 +79,9 @@ func checkText(wrong, found []folder.Trouble) string {
 	list("ALSO FOUND, which no ride of the coming week waits for", found[rest:])
 	switch {
 	case len(wrong) > 0:
-		fmt.Fprintf(&b, "%s, %s. Nothing is planned until the mistakes are mended.\n", count(len(wrong), "mistake"), count(len(found), "finding"))
+		fmt.Fprintf(&b, "%s, %s. Nothing is planned until the mistakes are mended.\n", model.Count(len(wrong), "mistake"), model.Count(len(found), "finding"))
 	case len(found) > 0:
-		fmt.Fprintf(&b, "No mistakes, %s. None of them stops a plan.\n", count(len(found), "finding"))
+		fmt.Fprintf(&b, "No mistakes, %s. None of them stops a plan.\n", model.Count(len(found), "finding"))
 	default:
 		b.WriteString("No mistakes, and nothing is missing.\n")
 	}

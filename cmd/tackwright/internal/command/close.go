@@ -210,9 +210,9 @@ func (a *closeAnswer) text(c *model.Centre) string {
 	clock := func(start, end model.Minute) string {
 		return start.Clock(c.House.TwelveHour) + " to " + end.Clock(c.House.TwelveHour)
 	}
-	fmt.Fprintf(&b, "%s is closed by %s: %s as posted", a.date.Words(), a.By, count(a.AsPosted, "ride"))
+	fmt.Fprintf(&b, "%s is closed by %s: %s as posted", a.date.Words(), a.By, model.Count(a.AsPosted, "ride"))
 	if n := len(a.NoShows); n > 0 {
-		b.WriteString(", " + count(n, "no-show"))
+		b.WriteString(", " + model.Count(n, "no-show"))
 	}
 	b.WriteString(".\n")
 	line := func(x riddenRide, how string) {

@@ -124,7 +124,7 @@ func (a *dueAnswer) text(c *model.Centre) string {
 		b.WriteString("\nOPEN DATES: posted and over, and nobody has closed them. They count as posted,\nnot confirmed\n\n")
 	}
 	for _, o := range a.Open {
-		fmt.Fprintf(&b, "  %-10s  %s\n", o.date.Words(), count(o.Rides, "ride"))
+		fmt.Fprintf(&b, "  %-10s  %s\n", o.date.Words(), model.Count(o.Rides, "ride"))
 	}
 	for i := 0; i < len(a.Due); {
 		d := a.Due[i]
@@ -195,10 +195,10 @@ func (d *dueThing) stops(twelve bool) string {
 	s := "stops no ride"
 	if d.Stops > 0 {
 		r := d.due.Waits[0]
-		s = fmt.Sprintf("stops %s, the first on %s %s", count(d.Stops, "ride"), r.Date().Words(), r.Start.Clock(twelve))
+		s = fmt.Sprintf("stops %s, the first on %s %s", model.Count(d.Stops, "ride"), r.Date().Words(), r.Start.Clock(twelve))
 	}
 	if d.Posted > 0 {
-		s += fmt.Sprintf("; %s told to go by it", count(d.Posted, "posted ride"))
+		s += fmt.Sprintf("; %s told to go by it", model.Count(d.Posted, "posted ride"))
 	}
 	return s
 }

@@ -26,11 +26,3 @@ func TestACommandNamesInFullARiderWhoIsCalledAsAnotherIs(t *testing.T) {
 		}
 	}
 }
-
-func TestASentenceBeginsWithACapitalInAnyAlphabet(t *testing.T) {
-	for words, want := range map[string]string{"the horse is out": "The horse is out.", "Łukasz Øster is away": "Łukasz Øster is away.", "émile rides": "Émile rides."} {
-		if got := sentence(words); got != want {
-			t.Errorf("%q becomes %q", words, got)
-		}
-	}
-}

@@ -153,9 +153,9 @@ func groundedOf(all []*model.Grounded) *groundedAnswer {
 
 func (a *groundedAnswer) text(c *model.Centre, title string) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, %s: %d of %s %s on the ground.\n", c.Name, title, a.Ground, count(a.Rides, "ride"), were(a.Ground))
+	fmt.Fprintf(&b, "%s, %s: %d of %s %s on the ground.\n", c.Name, title, a.Ground, model.Count(a.Rides, "ride"), were(a.Ground))
 	for _, r := range a.Riders {
-		fmt.Fprintf(&b, "\n%s: %d of %s\n", r.Rider, len(r.Times), count(r.Rides, "ride"))
+		fmt.Fprintf(&b, "\n%s: %d of %s\n", r.Rider, len(r.Times), model.Count(r.Rides, "ride"))
 		for _, t := range r.Times {
 			fmt.Fprintf(&b, "  %s %s  %s\n", t.told.Date.Words(), t.told.Start.Clock(c.House.TwelveHour), t.Lesson)
 			for _, why := range t.Why {
@@ -164,7 +164,7 @@ func (a *groundedAnswer) text(c *model.Centre, title string) string {
 		}
 	}
 	if a.Ground > 0 && a.Never > 0 {
-		fmt.Fprintf(&b, "\n%s had a horse each time.\n", count(a.Never, "other rider"))
+		fmt.Fprintf(&b, "\n%s had a horse each time.\n", model.Count(a.Never, "other rider"))
 	}
 	return b.String()
 }
@@ -181,13 +181,13 @@ func (q *asked) before() string {
 			continue
 		}
 		if len(g.Times) == 0 {
-			return fmt.Sprintf("In %s %s was not on the ground before, in %s.", term.Name, g.Rider.Called(), count(g.Rides, "ride"))
+			return fmt.Sprintf("In %s %s was not on the ground before, in %s.", term.Name, g.Rider.Called(), model.Count(g.Rides, "ride"))
 		}
 		var dates []string
 		for _, t := range g.Times {
 			dates = append(dates, t.Date.Words())
 		}
-		return fmt.Sprintf("In %s %s was on the ground before, in %d of %s: %s.", term.Name, g.Rider.Called(), len(g.Times), count(g.Rides, "ride"), strings.Join(dates, ", "))
+		return fmt.Sprintf("In %s %s was on the ground before, in %d of %s: %s.", term.Name, g.Rider.Called(), len(g.Times), model.Count(g.Rides, "ride"), strings.Join(dates, ", "))
 	}
 	return ""
 }

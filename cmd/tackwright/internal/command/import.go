@@ -13,6 +13,7 @@ import (
 
 	"tackwright/cmd/tackwright/internal/importing"
 	"tackwright/cmd/tackwright/internal/spreadsheet"
+	"tackwright/model"
 	"tackwright/model/folder"
 )
 
@@ -186,9 +187,9 @@ func (c *call) refuseSheets(read *importing.Reading, wrong []importing.Problem) 
 		}
 	}
 	if read == nil {
-		return no("%s in the mapping; nothing is written until they are mended", count(cells, "mistake"))
+		return no("%s in the mapping; nothing is written until they are mended", model.Count(cells, "mistake"))
 	}
-	return no("%s in the spreadsheet; nothing is written until they are mended", count(cells, "mistake"))
+	return no("%s in the spreadsheet; nothing is written until they are mended", model.Count(cells, "mistake"))
 }
 
 // writeTemplate writes the template, filled where a folder is named. It puts

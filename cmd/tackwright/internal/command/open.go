@@ -3,6 +3,7 @@ package command
 import (
 	"fmt"
 
+	"tackwright/model"
 	"tackwright/model/folder"
 )
 
@@ -25,7 +26,7 @@ func (c *call) whole(f *folder.Folder) error {
 	if err := c.complain(wrong); err != nil {
 		return err
 	}
-	return no("%s in the folder; mend first, then ask again", count(len(wrong), "mistake"))
+	return no("%s in the folder; mend first, then ask again", model.Count(len(wrong), "mistake"))
 }
 
 // openOn is open for a command that goes by the date of today: flag is the --today
@@ -49,12 +50,4 @@ func (c *call) complain(wrong []folder.Trouble) error {
 		return c.json(&checkAnswer{Mistakes: troublesOf(wrong)})
 	}
 	return nil
-}
-
-// count is a number with what it counts: "1 ride", "2 rides".
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

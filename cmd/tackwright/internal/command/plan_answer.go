@@ -120,7 +120,7 @@ func (a *planAnswer) sum(w *model.Week, p *model.Plan) {
 	if a.HaveUsual > 0 {
 		parts = append(parts, fmt.Sprintf("%d of %d on their usual horse", a.OnUsual, a.HaveUsual))
 	}
-	parts = append(parts, count(a.Moves, "changeover"))
+	parts = append(parts, model.Count(a.Moves, "changeover"))
 	if h, percent := w.Busiest(p); h != nil {
 		a.Busiest = &busiest{h.Name, percent}
 		parts = append(parts, fmt.Sprintf("busiest: %s at %d %% of its week", h.Name, percent))

@@ -51,10 +51,10 @@ func (a *planAnswer) summary(b *strings.Builder, w *model.Week) {
 		b.WriteString(".\n")
 	}
 	for _, x := range a.Off {
-		fmt.Fprintf(b, "Not counted: %s (%s).\n", count(x.Rides, "ride"), x.Why)
+		fmt.Fprintf(b, "Not counted: %s (%s).\n", model.Count(x.Rides, "ride"), x.Why)
 	}
 	if a.Started > 0 {
-		fmt.Fprintf(b, "Started by %s %s, and as they were posted: %s.\n", w.Now.Date.Words(), w.Now.Minute.Clock(w.House.TwelveHour), count(a.Started, "ride"))
+		fmt.Fprintf(b, "Started by %s %s, and as they were posted: %s.\n", w.Now.Date.Words(), w.Now.Minute.Clock(w.House.TwelveHour), model.Count(a.Started, "ride"))
 	}
 	if a.Seated < a.Open {
 		b.WriteString("\nON THE GROUND\n")

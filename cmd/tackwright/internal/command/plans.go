@@ -42,7 +42,7 @@ func (c *call) readPlan(f *folder.Folder, file string) (*kept, error) {
 		if err := c.complain(wrong); err != nil {
 			return nil, err
 		}
-		return nil, no("%s in the plan: mend it, or plan again", count(len(wrong), "mistake"))
+		return nil, no("%s in the plan: mend it, or plan again", model.Count(len(wrong), "mistake"))
 	}
 	return &kept{week: w, plan: p, file: file}, nil
 }

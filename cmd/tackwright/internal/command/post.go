@@ -154,7 +154,7 @@ func datesWords(from, until model.Date) string {
 
 func (a *postAnswer) text(dir string, from, until model.Date) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Version %d stands for %s, posted by %s: %d of %s have a horse.\n", a.Version, datesWords(from, until), a.By, a.Seated, count(a.Open, "ride"))
+	fmt.Fprintf(&b, "Version %d stands for %s, posted by %s: %d of %s have a horse.\n", a.Version, datesWords(from, until), a.By, a.Seated, model.Count(a.Open, "ride"))
 	var versions []string
 	for _, v := range a.Replaces {
 		versions = append(versions, fmt.Sprint(v))

@@ -13,7 +13,7 @@ func (a *roomAnswer) text() string {
 	w := a.week
 	fmt.Fprintf(&b, "%s, %s to %s, by the plan %s\n", a.Centre, w.DayName(w.From), w.DayName(w.Until), a.Plan)
 	if a.Ground > 0 {
-		fmt.Fprintf(&b, "On the ground in it, and staying there: %s.\n", count(a.Ground, "ride"))
+		fmt.Fprintf(&b, "On the ground in it, and staying there: %s.\n", model.Count(a.Ground, "ride"))
 	}
 	if len(a.Riders) == 1 && a.AtOnce == nil {
 		a.oneText(&b, a.Riders[0])
@@ -34,7 +34,7 @@ func (x *roomRider) waits() string {
 		said = fmt.Sprintf(", waiting since %s", x.Since)
 	}
 	if x.Sessions > 0 {
-		said += fmt.Sprintf(", wants %s a week", count(x.Sessions, "lesson"))
+		said += fmt.Sprintf(", wants %s a week", model.Count(x.Sessions, "lesson"))
 	}
 	if x.Has > 0 {
 		said += fmt.Sprintf(", is in %d", x.Has)
@@ -138,7 +138,7 @@ func (a *roomAnswer) withoutText(b *strings.Builder, x *roomRider) {
 		lead = ""
 	}
 	if outside > 0 {
-		fmt.Fprintf(b, "\nNot looked at: %s outside the rider's free hours.\n", count(outside, "lesson"))
+		fmt.Fprintf(b, "\nNot looked at: %s outside the rider's free hours.\n", model.Count(outside, "lesson"))
 	}
 }
 
@@ -171,11 +171,11 @@ func (a *roomAnswer) listText(b *strings.Builder) {
 	case x == nil:
 		b.WriteString("\nHow many can have a place at once was not found in the time given.\n")
 	case x.Proved && x.Placed == 0:
-		fmt.Fprintf(b, "\nNone of %s can have a place (proved).\n", count(len(a.Riders), "rider"))
+		fmt.Fprintf(b, "\nNone of %s can have a place (proved).\n", model.Count(len(a.Riders), "rider"))
 	case x.Proved:
-		fmt.Fprintf(b, "\n%d of %s can have a place at once, and no more (proved).\n", x.Placed, count(len(a.Riders), "rider"))
+		fmt.Fprintf(b, "\n%d of %s can have a place at once, and no more (proved).\n", x.Placed, model.Count(len(a.Riders), "rider"))
 	default:
-		fmt.Fprintf(b, "\n%d of %s can have a place at once; not proved: at most %d can.\n", x.Placed, count(len(a.Riders), "rider"), x.Most)
+		fmt.Fprintf(b, "\n%d of %s can have a place at once; not proved: at most %d can.\n", x.Placed, model.Count(len(a.Riders), "rider"), x.Most)
 	}
 	for _, x := range a.Riders {
 		b.WriteString("\n" + wrap("", x.Rider+x.waits()))
@@ -195,7 +195,7 @@ func (a *roomAnswer) listText(b *strings.Builder) {
 					n++
 				}
 			}
-			b.WriteString(wrap("  ", fmt.Sprintf("%s: %s", count(n, "lesson"), why)))
+			b.WriteString(wrap("  ", fmt.Sprintf("%s: %s", model.Count(n, "lesson"), why)))
 		}
 	}
 	if a.AtOnce != nil && len(a.AtOnce.Changes) > 0 {

@@ -125,7 +125,7 @@ func (a *takeAnswer) half(c *call) error {
 	if len(a.Notes) == 0 {
 		return nil
 	}
-	return fmt.Errorf("%s written, but not all of it, and the plan is as it was: tackwright history %s lists what can be undone", count(len(a.Notes), "note"), typed(c.args[0]))
+	return fmt.Errorf("%s written, but not all of it, and the plan is as it was: tackwright history %s lists what can be undone", model.Count(len(a.Notes), "note"), typed(c.args[0]))
 }
 
 // way is the plan with the notes; with none, the better one, whatever dates it
@@ -255,7 +255,7 @@ func (o *takeOptions) rideNamed(q *asked, said string) (*model.Ride, error) {
 		}
 	}
 	if len(found) != 1 {
-		return nil, no("%s has %s on %s that can be moved", r.Called(), count(len(found), "ride"), q.ride.Date().Words())
+		return nil, no("%s has %s on %s that can be moved", r.Called(), model.Count(len(found), "ride"), q.ride.Date().Words())
 	}
 	return found[0], nil
 }

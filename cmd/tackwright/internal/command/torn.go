@@ -66,7 +66,7 @@ func unreadWords(f *folder.Folder) string {
 func (c *call) goingOver(f *folder.Folder) {
 	if wrong := f.Mistakes(); len(wrong) > 0 {
 		fmt.Fprintf(c.err, "%s\n\nWarning: %s in the folder (%s); mend soon. All are listed by: tackwright check %s\n",
-			wrong[0], count(len(wrong), "mistake"), unreadWords(f), typed(f.Dir))
+			wrong[0], model.Count(len(wrong), "mistake"), unreadWords(f), typed(f.Dir))
 	}
 }
 

@@ -103,7 +103,7 @@ func (o *rideOptions) ask(c *call, about string, can func(*model.Ride, *model.Pl
 	case err != nil:
 		return nil, err
 	case len(found) > 1:
-		return nil, no("%s has %s %s: %s; say which with --date and --time", rider.Called(), count(len(found), "ride"), about, ridesOf(found))
+		return nil, no("%s has %s %s: %s; say which with --date and --time", rider.Called(), model.Count(len(found), "ride"), about, ridesOf(found))
 	case len(found) == 0 && len(others) > 0:
 		return nil, no("%s has no ride %s: %s", rider.Called(), about, ridesOf(others))
 	case len(found) == 0:

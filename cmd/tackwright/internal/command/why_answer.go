@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"tackwright/model"
 	"tackwright/solver"
@@ -163,7 +162,7 @@ func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
 	case len(found.Free) == 0:
 		said := []string{"Even with every other open ride on the ground " + name + " cannot ride."}
 		for _, why := range found.Alone {
-			said = append(said, sentence(why))
+			said = append(said, model.Sentence(why))
 		}
 		return said
 	case a.Better != nil:
@@ -239,12 +238,6 @@ func namesOfRides(all []askedRide) string {
 		return strings.Join(names[:n], ", ") + " and " + names[n]
 	}
 	return strings.Join(names, "")
-}
-
-// sentence begins with a capital and ends with a stop.
-func sentence(words string) string {
-	_, n := utf8.DecodeRuneInString(words)
-	return strings.ToUpper(words[:n]) + words[n:] + "."
 }
 
 func (a *whyAnswer) text(q *asked) string {

@@ -127,7 +127,7 @@ func (a *whyNotAnswer) fill(q *asked, found *solver.WhyNot) {
 
 func (a *whyNotAnswer) say() []string {
 	if a.Alone != "" {
-		said := []string{"Even with every other open ride on the ground that cannot be.", sentence(a.Alone)}
+		said := []string{"Even with every other open ride on the ground that cannot be.", model.Sentence(a.Alone)}
 		if a.Care {
 			said = append(said, "That is a rule of care, and those are never bent.")
 		}

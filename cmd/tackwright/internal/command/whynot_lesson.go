@@ -98,7 +98,7 @@ func (a *whyNotAnswer) fillLesson(q *asked, found *solver.WhyLesson) {
 		a.Alone = strings.Join(found.Alone, "; ")
 		a.Said = []string{"Even with every other open ride on the ground that cannot be."}
 		for _, why := range found.Alone {
-			a.Said = append(a.Said, sentence(why))
+			a.Said = append(a.Said, model.Sentence(why))
 		}
 		return
 	}

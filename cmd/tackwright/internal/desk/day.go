@@ -57,7 +57,7 @@ func showDay(v *visit) error {
 	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil {
-		x.Wrong = sentence(err.Error())
+		x.Wrong = model.Sentence(err.Error())
 	}
 	if err != nil || s == nil {
 		x.None, s = true, r.bare(d)
@@ -88,9 +88,9 @@ func (x *dayView) tell(r *reading, s *standing) error {
 	x.Newer = s.newer
 	for _, b := range s.found {
 		if b.Inherited {
-			x.Inherited = append(x.Inherited, sentence(b.Words))
+			x.Inherited = append(x.Inherited, model.Sentence(b.Words))
 		} else {
-			x.Broken = append(x.Broken, sentence(b.Words))
+			x.Broken = append(x.Broken, model.Sentence(b.Words))
 		}
 	}
 	for _, t := range s.gone {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"tackwright/model"
 	"tackwright/model/folder"
 )
 
@@ -173,7 +174,7 @@ func showForm(v *visit) error {
 	}
 	if v.refilled() {
 		x.fill(v)
-		x.Wrong = append(x.Wrong, sentence(notSent))
+		x.Wrong = append(x.Wrong, model.Sentence(notSent))
 	}
 	return v.show("form", x.title(), x)
 }
@@ -229,9 +230,9 @@ func saveForm(v *visit) error {
 		return err
 	}
 	for _, w := range wrong {
-		words := sentence(w.Message)
+		words := model.Sentence(w.Message)
 		if w.Mend != "" {
-			words += " " + sentence(w.Mend)
+			words += " " + model.Sentence(w.Mend)
 		}
 		if i := slices.IndexFunc(x.Fields, func(f fieldView) bool { return f.Key == w.At && w.At != "" }); i >= 0 {
 			x.Fields[i].Wrong = words

@@ -137,7 +137,7 @@ func (d *desk) run(j *job) (err error) {
 		return err
 	}
 	if n := len(r.Mistakes()); n > 0 && !j.dates.Mends {
-		return no("%s in the folder; mend first, then plan: %s", count(n, "mistake"), r.Mistakes()[0].Message)
+		return no("%s in the folder; mend first, then plan: %s", model.Count(n, "mistake"), r.Mistakes()[0].Message)
 	}
 	j.tell(func() { j.goals = goalsOf(j.dates.Week(r.Centre)) })
 	w, p, err := search.Plan(d.ctx, d.Search, r.Folder, j.dates, j.stop, j.progress)

@@ -73,10 +73,10 @@ func showMended(v *visit, j *job) error {
 		Same: j.reading.Stands(w, p), Slips: v.slipsOn(w.From)}
 	for _, c := range w.Changes(p) {
 		x.Changes = append(x.Changes, changeView{Path: ridePath(c.Ride), When: c.Ride.Start.Clock(w.House.TwelveHour), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name,
-			How: c.How(), Before: turnWords(c.Before), After: turnWords(c.After), Why: sentence(c.Why)})
+			How: c.How(), Before: turnWords(c.Before), After: turnWords(c.After), Why: model.Sentence(c.Why)})
 	}
 	for _, b := range w.LaterBroken(p) {
-		x.Later = append(x.Later, sentence(b.Words))
+		x.Later = append(x.Later, model.Sentence(b.Words))
 	}
 	if s := j.moved(); s != nil {
 		x.Moved = s

@@ -7,8 +7,6 @@ import (
 	"net/http"
 	"path"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/cmd/tackwright/internal/sheet/paper"
@@ -26,7 +24,7 @@ func parsePages() map[string]*template.Template {
 		"svg":      func(p paper.Picture) template.HTML { return template.HTML(p.SVG()) }, // escapes what it is given
 		"screen":   onScreen,
 		"lines":    func(s string) []string { return strings.Split(s, "\n") },
-		"sentence": sentence,
+		"sentence": model.Sentence,
 		"words":    model.Date.Words,
 		"day":      dayWords,
 		"nowhere":  nowhere,
@@ -95,19 +93,6 @@ func dayWords(said string) string {
 		return said
 	}
 	return d.Words()
-}
-
-// sentence begins with a capital and ends with a stop.
-func sentence(words string) string {
-	first, n := utf8.DecodeRuneInString(words)
-	if n == 0 {
-		return ""
-	}
-	words = string(unicode.ToUpper(first)) + words[n:]
-	if strings.HasSuffix(words, ".") {
-		return words
-	}
-	return words + "."
 }
 
 // onScreen is a sheet's table without the columns that are for a pencil.

@@ -110,7 +110,7 @@ func showCompare(v *visit) error {
 	}
 	x.Stale = !s.edited && s.plan.Proof.Hash != x.Seal
 	for _, b := range s.broken() {
-		x.Broken = append(x.Broken, sentence(b.Words))
+		x.Broken = append(x.Broken, model.Sentence(b.Words))
 	}
 	return v.show("compare", "Post the week of "+w.From.Words()+"?", x)
 }

@@ -72,7 +72,7 @@ func showRide(v *visit) error {
 	}
 	x.Usual = usualWords(s, ride)
 	if usual := s.week.Standing(ride); usual != nil && ride.State == model.Open && t != nil && v.notes() {
-		x.UsualWhy = sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
+		x.UsualWhy = model.Sentence(s.week.WhyNot(s.plan, ride, usual.Horse, usual.Seat))
 	}
 	x.Notes = v.notesOn(ride.Date(), func(n *model.Note) bool {
 		return n.Rider == ride.Rider && (n.Lesson == nil || n.Lesson == ride.Meeting.Lesson)

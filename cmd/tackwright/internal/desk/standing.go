@@ -55,7 +55,7 @@ func (r *reading) postedOn(date model.Date) *standing {
 			s.stamp.By = p.By.Name
 		}
 		if n := len(r.Mistakes()); n > 0 {
-			s.stamp.Unread = fmt.Sprintf("%s in the folder, so not all of it could be read", count(n, "mistake"))
+			s.stamp.Unread = fmt.Sprintf("%s in the folder, so not all of it could be read", model.Count(n, "mistake"))
 		}
 		return s, nil
 	})
@@ -99,12 +99,4 @@ func fileNames(files []string) string {
 		names = append(names, filepath.Base(f))
 	}
 	return strings.Join(names, ", ")
-}
-
-// count is a number with what it counts: "1 ride", "2 rides".
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -189,7 +189,7 @@ func (v *visit) fail(err error) {
 	v.page(status, "refused", "That cannot be", struct {
 		Words, Back string
 		Name, Said  bool // she has no name yet; it says itself that nothing was changed
-	}{sentence(err.Error()), back, errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
+	}{model.Sentence(err.Error()), back, errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
 }
 
 // see sends the browser to another page, after something was done.

@@ -58,7 +58,7 @@ func (r *reading) weekDay(d model.Date) weekDay {
 	s, err := r.on(d)
 	switch {
 	case err != nil:
-		day.Wrong = sentence(err.Error())
+		day.Wrong = model.Sentence(err.Error())
 		s = nil
 	case s == nil:
 	case s.posted():
@@ -109,11 +109,11 @@ func summary(w *model.Week, p *model.Plan) string {
 			}
 		}
 	}
-	words := fmt.Sprintf("%d of %s with a horse", seated, count(open, "ride"))
+	words := fmt.Sprintf("%d of %s with a horse", seated, model.Count(open, "ride"))
 	if on, have := w.OnUsual(p); have > 0 {
 		words += fmt.Sprintf("; %d of %d on their usual horse", on, have)
 	}
-	words += "; " + count(len(w.Moves(p)), "changeover")
+	words += "; " + model.Count(len(w.Moves(p)), "changeover")
 	if h, percent := w.Busiest(p); h != nil {
 		words += fmt.Sprintf("; busiest: %s at %d %% of its week", h.Name, percent)
 	}
@@ -128,12 +128,12 @@ func showCheck(v *visit) error {
 	type trouble struct{ Where, Words, Mend, Path string }
 	var x struct{ Mistakes, Findings []trouble }
 	for _, t := range r.Mistakes() {
-		x.Mistakes = append(x.Mistakes, trouble{Where: t.Span.String(), Words: sentence(t.Message), Mend: t.Mend})
+		x.Mistakes = append(x.Mistakes, trouble{Where: t.Span.String(), Words: model.Sentence(t.Message), Mend: t.Mend})
 	}
 	found, err := once(r, "findings", func() ([]trouble, error) {
 		var all []trouble
 		for _, t := range r.Findings(r.today) {
-			x := trouble{Words: sentence(t.Message), Mend: t.Mend}
+			x := trouble{Words: model.Sentence(t.Message), Mend: t.Mend}
 			if t.Span.File != "" {
 				x.Where = t.Span.String()
 			}

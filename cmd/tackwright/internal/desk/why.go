@@ -45,7 +45,7 @@ func (v *visit) ask(r *model.Ride, title, command string, flags ...string) error
 // told reads the answer of a command, or says what went wrong.
 func (j *job) told(a any) (wrong string, err error) {
 	if j.answer.Status != 0 {
-		return sentence(j.answer.Complaint()), nil
+		return model.Sentence(j.answer.Complaint()), nil
 	}
 	return "", json.Unmarshal([]byte(j.answer.Out), a)
 }

@@ -110,7 +110,7 @@ func (a *agenda) ofInstructor() (events []calendar.Event) {
 			e.Where = m.Arena.Name
 		}
 		rides := a.asTheyMount(m, mounts)
-		e.Summary = join(", ", m.Name, count(len(rides), "rider"))
+		e.Summary = join(", ", m.Name, model.Count(len(rides), "rider"))
 		if m.NotHeld != "" {
 			e.Summary, e.Off = m.Name+", not held", true
 		}

@@ -106,7 +106,7 @@ func girthWords(c *model.Centre, r *model.FitRow) string {
 		}
 	}
 	if sizes != "" && len(tags) > mostTags {
-		return sizes + "\n" + count(len(tags), "girth")
+		return sizes + "\n" + model.Count(len(tags), "girth")
 	}
 	return join("\n", sizes, cmp.Or(strings.Join(tags, ", "), "none is there"))
 }

@@ -28,7 +28,7 @@ func (d *day) helperWords(m *model.Meeting) (lines []string) {
 	if need == (model.Hands{}) && len(d.week.HandsShort(m)) == 0 {
 		return []string{"needs no helpers"}
 	}
-	words := "needs " + count(need.Leaders, "leader") + " and " + count(need.Sidewalkers, "sidewalker") + " at once"
+	words := "needs " + model.Count(need.Leaders, "leader") + " and " + model.Count(need.Sidewalkers, "sidewalker") + " at once"
 	if have.Leaders >= 0 || have.Sidewalkers >= 0 {
 		words += "; can count on " + counted(have.Leaders, "leader") + " and " + counted(have.Sidewalkers, "sidewalker")
 	} else {
@@ -45,10 +45,10 @@ func (d *day) helperWords(m *model.Meeting) (lines []string) {
 	}
 	var short []string
 	if n := most.Leaders - have.Leaders; have.Leaders >= 0 && n > 0 {
-		short = append(short, count(n, "leader"))
+		short = append(short, model.Count(n, "leader"))
 	}
 	if n := most.Sidewalkers - have.Sidewalkers; have.Sidewalkers >= 0 && n > 0 {
-		short = append(short, count(n, "sidewalker"))
+		short = append(short, model.Count(n, "sidewalker"))
 	}
 	if len(short) > 0 {
 		lines = append(lines, "! SHORT by "+strings.Join(short, " and ")+" for all its riders to ride")
@@ -60,5 +60,5 @@ func counted(n int, of string) string {
 	if n < 0 {
 		return "no stated number of " + of + "s"
 	}
-	return count(n, of)
+	return model.Count(n, of)
 }

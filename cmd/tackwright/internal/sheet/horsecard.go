@@ -76,8 +76,8 @@ func (d *day) used(h *model.Horse) []string {
 		"today: " + of(model.InHours(u.Day), l.DayMinutes, hours(l.DayMinutes)) + "; " + of(sessionsOf(u.Sessions), l.DaySessions, strconv.Itoa(l.DaySessions)),
 		"longest with no rest: " + of(hours(u.RunMinutes), l.RunMinutes, hours(l.RunMinutes)) + "; " + of(sessionsOf(u.RunSessions), l.RunSessions, strconv.Itoa(l.RunSessions)),
 		fmt.Sprintf("week from %s: %s; %s; %s", u.WeekFrom.Words(), of(model.InHours(u.Week), l.WeekMinutes, hours(l.WeekMinutes)),
-			of(count(u.WeekDates, "date"), l.WeekDays, strconv.Itoa(l.WeekDays)), of(count(u.Row, "date")+" in a row", l.RowDates, strconv.Itoa(l.RowDates))),
+			of(model.Count(u.WeekDates, "date"), l.WeekDays, strconv.Itoa(l.WeekDays)), of(model.Count(u.Row, "date")+" in a row", l.RowDates, strconv.Itoa(l.RowDates))),
 	}
 }
 
-func sessionsOf(n int) string { return count(n, "session") }
+func sessionsOf(n int) string { return model.Count(n, "session") }

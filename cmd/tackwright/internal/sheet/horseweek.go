@@ -42,7 +42,7 @@ func HorseWeeks(w *model.Week, p *model.Plan, date model.Date, stamp Stamp, of *
 		pic.Line(0.2, 0, 7*weekRow+1, width, 7*weekRow+1)
 		drawWork(&pic, 7*weekRow+3, "week", u.Week, u.Limits.WeekMinutes)
 		part.Table.Rows = append(part.Table.Rows, weekLine("week", u.Week, u.Limits.WeekMinutes))
-		part.Says = []string{fmt.Sprintf("works on %s; in a row %s", upTo(count(u.WeekDates, "date"), u.Limits.WeekDays), upTo(count(u.Row, "date"), u.Limits.RowDates))}
+		part.Says = []string{fmt.Sprintf("works on %s; in a row %s", upTo(model.Count(u.WeekDates, "date"), u.Limits.WeekDays), upTo(model.Count(u.Row, "date"), u.Limits.RowDates))}
 		part.Pictures = []paper.Picture{pic}
 		s.Parts = append(s.Parts, part)
 	}

@@ -85,7 +85,7 @@ func (t *pullText) head() {
 	t.Para(label("plan"), t.Plan)
 	t.Para(label("printed"), t.printed)
 	if t.Rides > 0 {
-		t.Para(label("rides"), fmt.Sprintf("%d, on %s", t.Rides, count(t.Horses, "horse")))
+		t.Para(label("rides"), fmt.Sprintf("%d, on %s", t.Rides, model.Count(t.Horses, "horse")))
 	}
 	t.listed("on the ground", t.Ground, t.groundWords)
 	t.listed("other work", t.Works, t.workWords)
@@ -229,7 +229,7 @@ func (t *pullText) tiesWords() (lines []string) {
 	}
 	if c.First != 0 {
 		lines = append(lines, fmt.Sprintf("Tack up at most %s at once: the cross ties have %s. The first goes in at %s.",
-			count(c.Bays, "horse"), count(c.Bays, "bay"), t.clock(c.First)))
+			model.Count(c.Bays, "horse"), model.Count(c.Bays, "bay"), t.clock(c.First)))
 	}
 	for _, f := range c.TooFew {
 		from, until := t.clock(f.From), t.clock(f.Until)
@@ -268,10 +268,10 @@ func (t *pullText) mountWords(r Ride) string {
 func hands(r Ride) string {
 	var say []string
 	if r.Leaders > 0 {
-		say = append(say, count(r.Leaders, "leader"))
+		say = append(say, model.Count(r.Leaders, "leader"))
 	}
 	if r.Sidewalkers > 0 {
-		say = append(say, count(r.Sidewalkers, "sidewalker"))
+		say = append(say, model.Count(r.Sidewalkers, "sidewalker"))
 	}
 	return strings.Join(say, ", ")
 }
@@ -398,13 +398,6 @@ func (t *pullText) foot() {
 		t.Line("")
 		t.Rule("_")
 	}
-}
-
-func count(n int, of string) string {
-	if n == 1 {
-		return "1 " + of
-	}
-	return fmt.Sprintf("%d %ss", n, of)
 }
 
 // and lists names as people say them.

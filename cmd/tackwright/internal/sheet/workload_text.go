@@ -143,7 +143,7 @@ func (h *HorseWork) weekWords(k model.WorkWeek) string {
 	}
 	l := h.Limits
 	words := of(model.InHours(k.Work), hours(l.WeekMinutes), l.WeekMinutes) + ", worked on " +
-		of(strconv.Itoa(k.Dates), count(l.WeekDates, "date"), l.WeekDates)
+		of(strconv.Itoa(k.Dates), model.Count(l.WeekDates, "date"), l.WeekDates)
 	if l.WeekDates == 0 {
 		words += " dates"
 	}
@@ -182,10 +182,10 @@ func (h *HorseWork) limits() string {
 		return ""
 	}
 	all := join("; ",
-		of("a day", stated(l.DayMinutes, hours(l.DayMinutes)), stated(l.DaySessions, count(l.DaySessions, "session"))),
-		of("a run", stated(l.RunMinutes, hours(l.RunMinutes)), stated(l.RunSessions, count(l.RunSessions, "session"))),
-		of("a week", stated(l.WeekMinutes, hours(l.WeekMinutes)), stated(l.WeekDates, count(l.WeekDates, "date"))),
-		stated(l.Row, count(l.Row, "date")+" in a row"))
+		of("a day", stated(l.DayMinutes, hours(l.DayMinutes)), stated(l.DaySessions, model.Count(l.DaySessions, "session"))),
+		of("a run", stated(l.RunMinutes, hours(l.RunMinutes)), stated(l.RunSessions, model.Count(l.RunSessions, "session"))),
+		of("a week", stated(l.WeekMinutes, hours(l.WeekMinutes)), stated(l.WeekDates, model.Count(l.WeekDates, "date"))),
+		stated(l.Row, model.Count(l.Row, "date")+" in a row"))
 	if all == "" {
 		return "none is stated"
 	}
