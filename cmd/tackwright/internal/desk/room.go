@@ -46,9 +46,10 @@ type roomView struct {
 		Place    *roomLesson
 	}
 	AtOnce *struct {
-		Placed int
-		Most   int `json:"at_most"`
-		Proved bool
+		Placed  int
+		Most    int `json:"at_most"`
+		Proved  bool
+		Changes []roomChange
 	} `json:"at_once"`
 	Cautions []string
 }

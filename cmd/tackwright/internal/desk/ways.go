@@ -11,6 +11,7 @@ import (
 
 // waysAnswer is what the command ways says, as far as the page tells it.
 type waysAnswer struct {
+	Ride   struct{ Rider, Date string }
 	Better *struct{}
 	Ways   []struct {
 		Said    string
@@ -33,6 +34,7 @@ type waysView struct {
 	ID, Back string
 	waysAnswer
 	Office bool // who looks may take one
+	Posted bool // the day is, so that what is taken stands at once
 	Wrong  string
 }
 
@@ -41,6 +43,9 @@ func showWays(v *visit, j *job) error {
 	var err error
 	if x.Wrong, err = j.told(&x.waysAnswer); err != nil {
 		return err
+	}
+	if d, err := model.ParseDate(x.Ride.Date); err == nil {
+		x.Posted = v.reading.Centre.VersionOn(d) > 0
 	}
 	return v.show("ways", j.title, x)
 }
