@@ -15,14 +15,14 @@ func Count(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// Sentence has words begin with a capital and end with a stop; none stay none.
+// Sentence has words begin with a capital and end with a stop or a mark of their own; none stay none.
 func Sentence(words string) string {
 	first, n := utf8.DecodeRuneInString(words)
 	if n == 0 {
 		return ""
 	}
 	words = string(unicode.ToUpper(first)) + words[n:]
-	if strings.HasSuffix(words, ".") {
+	if strings.ContainsAny(words[len(words)-1:], ".?!") {
 		return words
 	}
 	return words + "."

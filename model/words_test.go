@@ -69,7 +69,7 @@ func TestTheWordsOfTheAuditAreOnTheClockOfTheHouse(t *testing.T) {
 }
 
 func TestASentenceBeginsWithACapitalInAnyAlphabet(t *testing.T) {
-	for words, want := range map[string]string{"the horse is out": "The horse is out.", "Łukasz Øster is away": "Łukasz Øster is away.", "émile rides": "Émile rides.", "asked of Ivor P.": "Asked of Ivor P.", "": ""} {
+	for words, want := range map[string]string{"the horse is out": "The horse is out.", "Łukasz Øster is away": "Łukasz Øster is away.", "émile rides": "Émile rides.", "asked of Ivor P.": "Asked of Ivor P.", "is it S9?": "Is it S9?", "": ""} {
 		if got := model.Sentence(words); got != want {
 			t.Errorf("%q becomes %q", words, got)
 		}

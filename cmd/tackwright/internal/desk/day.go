@@ -30,7 +30,9 @@ type dayView struct {
 	Notes         []noteView
 	Slips         []noteView // that who looks may take back
 	May           bool       // who looks may note and mend
+	Office        bool       // who looks may plan
 	Close         string     // what to do about closing it; "" nothing
+	Weather       []string   // as it was noted
 }
 
 // herdView is a horse on a date.
@@ -54,7 +56,7 @@ func showDay(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	d := v.date()
-	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes()}
+	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes(), Office: v.role == model.Office}
 	s, err := r.on(d)
 	if err != nil {
 		x.Wrong = model.Sentence(err.Error())
@@ -66,17 +68,26 @@ func showDay(v *visit) error {
 			return err
 		}
 	}
-	if x.May && d <= r.today && r.Centre.VersionOn(d) > 0 {
+	if x.May && r.Centre.VersionOn(d) > 0 && (d < r.today || d == r.today && r.hasBegun(d)) {
 		x.Close = "Close the day: what was ridden"
 		if r.Centre.ClosedOn(d) != nil {
 			x.Close = "Closed: what was ridden"
 		}
+	}
+	for _, n := range v.notesOn(d, func(n *model.Note) bool { return n.Kind == model.NoteWeather }) {
+		x.Weather = append(x.Weather, model.Sentence(n.Words))
 	}
 	x.Lessons = lessonsOf(s, d)
 	x.Herd = herdOf(s, d)
 	x.Notes = v.notesOn(d, func(*model.Note) bool { return true })
 	x.Slips = v.slipsOn(d)
 	return v.show("day", x.Name, x)
+}
+
+// hasBegun reports whether the first lesson of today has: before it nothing was
+// ridden. Where the time of day is not the computer's own, it has.
+func (r *reading) hasBegun(d model.Date) bool {
+	return !r.real || slices.ContainsFunc(r.bare(d).week.Meetings, func(m *model.Meeting) bool { return m.Start <= r.now.Minute })
 }
 
 func dayName(d model.Date) string { return (&model.Week{}).DayName(d) }

@@ -35,6 +35,7 @@ var happenings = []happening{
 	{"helpers", "A lesson has other helpers", []happeningField{{label: "Lesson", kind: "lesson"}, {label: "Leaders", kind: "number", after: "leaders"}, {label: "Sidewalkers", kind: "number", after: "sidewalkers"}}},
 	{"cancel", "A lesson is not held", []happeningField{{label: "Lesson", kind: "lesson"}}},
 	{"move", "A lesson begins at another time", []happeningField{{label: "Lesson", kind: "lesson"}, {label: "Begins at", kind: "time"}}},
+	{"shorten", "A lesson ends early", []happeningField{{label: "Lesson", kind: "lesson"}, {label: "Minutes that it then lasts", kind: "number"}}},
 	{"add", "A rider joins a lesson", []happeningField{{label: "Rider", kind: "rider"}, {label: "Lesson", kind: "lesson"}}},
 	{"own-tack", "A horse keeps its tack to itself", []happeningField{{label: "Horse", kind: "horse"}}},
 	{"weather", "How warm and humid it is", []happeningField{{label: "Temperature, such as 84F or 29C", kind: "text"}, {label: "Humidity in percent", kind: "number"}}},

@@ -16,6 +16,7 @@ type pullView struct {
 	Name          string
 	Before, After model.Date
 	None          bool
+	Broken        string // why nothing is pulled by it
 	Plan          string
 	Ups           []upView
 	Moves         []moveView
@@ -71,10 +72,14 @@ func (r *reading) pullView(d model.Date) (*pullView, error) {
 		x.None = true
 		return x, nil
 	}
-	if s, err = r.mustOn(d); err != nil {
-		return nil, err
-	}
 	x.Plan = planWords(r, s)
+	if len(s.broken()) > 0 {
+		x.Broken = d.Words() + " is to be mended first"
+		if !s.posted() {
+			x.Broken = "What is pencilled breaks a rule, and is to be planned again"
+		}
+		return x, nil
+	}
 	l, err := once(r, "pull "+d.String(), func() (*sheet.PullList, error) { return sheet.Pull(s.week, s.plan, d, s.stamp) })
 	if err != nil {
 		return nil, err

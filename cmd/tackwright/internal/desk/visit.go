@@ -188,8 +188,8 @@ func (v *visit) fail(err error) {
 	}
 	v.page(status, "refused", "That cannot be", struct {
 		Words, Back string
-		Name, Said  bool // she has no name yet; it says itself that nothing was changed
-	}{model.Sentence(err.Error()), back, errors.Is(err, errUnnamed), strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
+		Name, Said  bool // she has no name yet; it says itself that nothing was changed, or nothing was to be
+	}{model.Sentence(err.Error()), back, errors.Is(err, errUnnamed), v.r.Method == http.MethodGet || strings.HasPrefix(strings.ToLower(err.Error()), "nothing was changed")})
 }
 
 // see sends the browser to another page, after something was done.
