@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"time"
 
 	"tackwright/cmd/tackwright/internal/sheet"
 	"tackwright/cmd/tackwright/internal/sheet/paper"
@@ -56,7 +57,7 @@ func showDay(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	d := v.date()
-	x := &dayView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes(), Office: v.role == model.Office}
+	x := &dayView{Date: d, Name: r.dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes(), Office: v.role == model.Office}
 	s, err := r.on(d)
 	if err != nil {
 		x.Wrong = model.Sentence(err.Error())
@@ -90,7 +91,16 @@ func (r *reading) hasBegun(d model.Date) bool {
 	return !r.real || slices.ContainsFunc(r.bare(d).week.Meetings, func(m *model.Meeting) bool { return m.Start <= r.now.Minute })
 }
 
-func dayName(d model.Date) string { return (&model.Week{}).DayName(d) }
+// dayName is a date as a heading has it, with its year where that is not this one.
+func (r *reading) dayName(d model.Date) string { return (&model.Week{}).DayName(d) + r.year(d) }
+
+// year is that of a date, behind the rest of it; "" is this one.
+func (r *reading) year(d model.Date) string {
+	if y := d.Time(time.UTC).Year(); y != r.today.Time(time.UTC).Year() {
+		return fmt.Sprintf(" %d", y)
+	}
+	return ""
+}
 
 // tell says which plan it is, and what of it can no longer be.
 func (x *dayView) tell(r *reading, s *standing) error {

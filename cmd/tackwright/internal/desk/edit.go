@@ -31,11 +31,13 @@ type record struct {
 
 // recordsView is what can be edited.
 type recordsView struct {
+	Saved  string // what was, just now
 	Tables []tableView
 }
 
 type tableView struct {
 	Table, Name, One string
+	Open             bool
 	Entries          []entryLink
 }
 
@@ -46,10 +48,14 @@ func showRecords(v *visit) error {
 	defer v.reading.Unlock()
 	x := &recordsView{}
 	for _, t := range records {
-		y := tableView{Table: t.table, Name: t.name, One: t.one}
+		y := tableView{Table: t.table, Name: t.name, One: t.one, Open: v.r.URL.Query().Get("in") == t.table}
 		for _, w := range v.reading.Entries(t.table) {
 			name := entryName(w, t.by)
-			y.Entries = append(y.Entries, entryLink{"/edit/" + t.table + "/" + key(t.table, name), name})
+			of := key(t.table, name)
+			y.Entries = append(y.Entries, entryLink{"/edit/" + t.table + "/" + of, name})
+			if y.Open && of == v.r.URL.Query().Get("saved") {
+				x.Saved = name
+			}
 		}
 		x.Tables = append(x.Tables, y)
 	}
@@ -243,7 +249,17 @@ func saveForm(v *visit) error {
 	if len(wrong) > 0 {
 		return v.page(http.StatusConflict, "form", x.title(), x)
 	}
-	return v.see("/records#" + x.Table)
+	return v.see("/records?in=" + x.Table + "&saved=" + key(x.Table, x.called()) + "#" + x.Table)
+}
+
+// called is what the entry is called by what the form says.
+func (x *formView) called() string {
+	said := folder.Written{Cells: map[string]string{}}
+	for _, f := range x.Fields {
+		said.Cells[f.Key] = f.Value
+	}
+	i := slices.IndexFunc(records, func(t record) bool { return t.table == x.Table })
+	return entryName(said, records[i].by)
 }
 
 // fill puts into the form what was said in it, and tells the first parts of the keys of

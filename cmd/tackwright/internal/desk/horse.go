@@ -35,7 +35,7 @@ func showHorse(v *visit) error {
 		return err
 	}
 	d := v.date()
-	x := &horseView{Horse: h, Date: d, Name: dayName(d), Over: d < r.today, May: v.notes()}
+	x := &horseView{Horse: h, Date: d, Name: r.dayName(d), Over: d < r.today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil || s == nil { // the day says why
 		s = r.bare(d)

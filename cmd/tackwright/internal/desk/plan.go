@@ -51,7 +51,11 @@ func showPlanned(v *visit, j *job) error {
 		}
 	}
 	x.None = open == 0
-	return v.show("planned", "The week of "+j.week.From.Words()+" is pencilled", x)
+	title := "The week of " + j.week.From.Words() + " is pencilled"
+	if x.None {
+		title = "Nothing to plan in the week of " + j.week.From.Words()
+	}
+	return v.show("planned", title, x)
 }
 
 // compareView is what is pencilled beside what is posted.

@@ -63,7 +63,7 @@ func showPull(v *visit) error {
 }
 
 func (r *reading) pullView(d model.Date) (*pullView, error) {
-	x := &pullView{Date: d, Name: dayName(d), Before: d - 1, After: d + 1, Cautions: sheet.Cautions}
+	x := &pullView{Date: d, Name: r.dayName(d), Before: d - 1, After: d + 1, Cautions: sheet.Cautions}
 	s, err := r.on(d)
 	if err != nil {
 		return nil, err

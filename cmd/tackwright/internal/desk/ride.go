@@ -54,7 +54,7 @@ func showRide(v *visit) error {
 		return err
 	}
 	twelve := s.week.House.TwelveHour
-	x := &ridePage{rideView: rideOf(s, ride), When: dayName(ride.Date()) + ", " + ride.Start.Clock(twelve) + " to " + ride.End.Clock(twelve),
+	x := &ridePage{rideView: rideOf(s, ride), When: r.dayName(ride.Date()) + ", " + ride.Start.Clock(twelve) + " to " + ride.End.Clock(twelve),
 		LessonName: ride.Meeting.Name, Posted: s.posted(), Over: ride.Date() < r.today, May: v.notes()}
 	if ride.Meeting.Arena != nil {
 		x.Arena = ride.Meeting.Arena.Name

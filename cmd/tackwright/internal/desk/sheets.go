@@ -45,7 +45,7 @@ func showTack(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	d := v.date()
-	x := &sheetView{Name: dayName(d), Date: d, Before: d - 1, After: d + 1, Path: "/tack/", Print: "tack"}
+	x := &sheetView{Name: r.dayName(d), Date: d, Before: d - 1, After: d + 1, Path: "/tack/", Print: "tack"}
 	s, err := r.on(d)
 	if err != nil {
 		return err

@@ -49,7 +49,7 @@ func showWeek(v *visit) error {
 		x.Pencilled, x.Summary, x.Proved = true, summary(p.week, p.plan), !p.edited && p.plan.Proof.Proved()
 		x.Stands = r.Stands(p.week, p.plan)
 	}
-	return v.show("week", "Week of "+first.Words(), x)
+	return v.show("week", "Week of "+first.Words()+r.year(first), x)
 }
 
 // weekDay is one date of a week.
