@@ -11,22 +11,21 @@ import (
 	"tackwright/solver/sat"
 )
 
-// rounds that the search for prices may take: more bring little. The prices of
-// Seat prove next to nothing, and only lead to a first plan.
-func rounds(onGround int) int {
-	if onGround > 0 {
-		return 50
-	}
-	return 300
+// costs are what a goal counts, as far as prices can tell.
+type costs struct {
+	seated   func(on rideOn, o *option) int // a ride that is carried so; nil: nothing
+	onGround func(*model.Ride) int          // a ride on the ground; nil: nothing
+	// before adds that the goals before stay at what they are in the best solution.
+	before func(x *relaxation, best sat.Model)
+	// rounds that the search for prices may take: more bring little.
+	rounds int
+	// dive asks for a plan from the prices, where all horses are alike to the goal and
+	// the prices alone settle little.
+	dive bool
 }
 
-// boundBeside gives a goal a bound that is worked out beside its search: of what
-// seated rides cost, and each on the ground. The goals of Seat stay at what they
-// are in the best solution, but for the first of them.
-func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rideOn, o *option) int) {
-	if e.live { // prices know nothing of what is assumed
-		return
-	}
+// boundBeside gives a goal a bound that is worked out beside its search.
+func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 	fixed := 0 // what facts cost, and rides that no horse can carry
 	for _, s := range goal.Softs {
 		if s.Lit == e.s.Root().Not() {
@@ -43,14 +42,15 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 			return nil
 		}
 		if market == nil {
-			x, ok := e.relax(onGround, cost)
+			x, ok := e.relax(c)
 			if tooMuch = !ok; tooMuch {
 				return nil
 			}
-			if onGround == 0 {
-				x.ground(best)
+			if c.before != nil {
+				c.before(x, best)
 			}
 			market, lits, relaxed = bound.Open(x.p), x.lits(), x
+			market.Know(x.known)
 		}
 		market.Know(relaxed.cuts(slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
 			key := fmt.Sprint(c.Lits, c.Least)
@@ -59,13 +59,13 @@ func (e *encoder) boundBeside(goal *ordered.Goal, onGround int, cost func(on rid
 			return before
 		})))
 		return func(ctx context.Context) ordered.Beside {
-			a := market.Lower(ctx, upper-fixed, rounds(onGround))
+			a := market.Lower(ctx, upper-fixed, c.rounds)
 			b := ordered.Beside{Least: a.Least + fixed}
 			for i, least := range a.With {
 				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
 			}
 			hint := a.Often
-			if onGround > 0 { // all horses are alike to it: the prices alone settle little
+			if c.dive {
 				hint = market.Dive(ctx)
 			}
 			for _, i := range hint {
@@ -117,27 +117,50 @@ func (x *relaxation) lits() []sat.Lit {
 	return lits
 }
 
-// ground keeps the goals before: of all rides and of those that they tell apart,
-// no more are on the ground.
-func (x *relaxation) ground(best sat.Model) {
-	among := func(such func(*model.Ride) bool) {
-		g := bound.Grounded{}
-		for _, r := range x.w.Rides {
-			if i, ok := x.index[r]; ok && such(r) {
-				g.Rides = append(g.Rides, i)
-				if !best.Value(x.seated[r]) {
-					g.Most++
-				}
+// atMost adds that of some rides no more are on the ground than in a solution.
+func (x *relaxation) atMost(best sat.Model, such func(*model.Ride) bool) {
+	g := bound.Grounded{}
+	for _, r := range x.w.Rides {
+		if i, ok := x.index[r]; ok && such(r) {
+			g.Rides = append(g.Rides, i)
+			if !best.Value(x.seated[r]) {
+				g.Most++
 			}
 		}
-		x.p.Grounded = append(x.p.Grounded, g)
 	}
-	among(func(*model.Ride) bool { return true })
+	x.p.Grounded = append(x.p.Grounded, g)
+}
+
+// keep keeps Seat: of all rides and of those that it tells apart, no more are on the
+// ground; and in a repair what was told.
+func (x *relaxation) keep(best sat.Model) {
+	x.atMost(best, func(*model.Ride) bool { return true })
 	if x.w.Mends {
-		among(func(r *model.Ride) bool { return r.Due })
-		among(func(r *model.Ride) bool { return r.Due && r.Rider.RideFirst })
+		x.keepTold(best)
 		return
 	}
-	among(func(r *model.Ride) bool { return r.Rider.RideFirst })
-	among(func(r *model.Ride) bool { return x.w.Grounded(r.Rider) })
+	x.atMost(best, func(r *model.Ride) bool { return r.Rider.RideFirst })
+	x.atMost(best, func(r *model.Ride) bool { return x.w.Grounded(r.Rider) })
+}
+
+// keepTold keeps what was told: who rides does, and of the rides that were on a
+// horse as many are on it still.
+func (x *relaxation) keepTold(best sat.Model) {
+	x.atMost(best, func(r *model.Ride) bool { return r.Due })
+	x.atMost(best, func(r *model.Ride) bool { return r.Due && r.Rider.RideFirst })
+	kept := bound.Cut{}
+	for _, r := range x.w.Rides {
+		if r.State != model.Open || r.Posted == nil {
+			continue
+		}
+		if on, ok := x.asPosted(r); ok && best.Value(on.lit) {
+			kept.Least++
+		}
+		if on, ok := x.asPosted(r); ok {
+			if pair, ok := x.pairs[on.lit]; ok {
+				kept.Pairs = append(kept.Pairs, pair)
+			}
+		}
+	}
+	x.known = append(x.known, kept)
 }

@@ -102,69 +102,76 @@ func (t *tally) fold() {
 	}
 }
 
-// horse adds a horse with what it can carry: rides of digits, each set once. In any
-// place it may carry a ride that is not due, so fewer of the due ones too, whether or
-// not it could then rest in that place.
+// horse adds a horse with what it can carry: rides of digits, those sets that no other
+// contains. In any place it may carry a ride that is not due, so fewer of the due ones
+// too, whether or not it could then rest in that place.
 func (t *tally) horse(places []*place, sets []daySet, digits map[*slot]int) {
-	seen := map[string]bool{}
-	var all [][]int
-	add := func(rides []int) {
-		key := ""
-		for _, d := range rides {
-			key += string(rune(d + 1))
-		}
-		if len(rides) > 0 && !seen[key] {
-			seen[key] = true
-			all = append(all, rides)
-		}
-	}
-	for _, s := range sets {
-		var rides []int
+	all := make([][]int, len(sets))
+	for k, s := range sets {
 		for i, p := range places {
-			d, due := digits[p.slot]
-			if s.in[i] && due {
-				rides = append(rides, t.of[d])
+			if d, due := digits[p.slot]; s.in[i] && due {
+				all[k] = append(all[k], t.of[d])
 			}
 		}
-		slices.Sort(rides)
-		add(rides)
+		slices.Sort(all[k])
 	}
-	for k := 0; k < len(all); k++ {
-		for i := range all[k] {
-			add(slices.Delete(slices.Clone(all[k]), i, i+1))
+	slices.SortFunc(all, func(a, b []int) int { return cmp.Or(cmp.Compare(len(b), len(a)), slices.Compare(a, b)) })
+	var most [][]int
+	for _, rides := range slices.CompactFunc(all, slices.Equal) {
+		if !slices.ContainsFunc(most, func(m []int) bool { return contains(m, rides) }) {
+			most = append(most, rides)
 		}
 	}
-	t.horses = append(t.horses, all)
+	slices.SortFunc(most, slices.Compare)
+	t.horses = append(t.horses, most)
 }
 
-// most is how many rides can be carried; false where ctx ends first.
+// contains reports whether one sorted list has all that another has, as often.
+func contains(all, some []int) bool {
+	for _, x := range some {
+		at, found := slices.BinarySearch(all, x)
+		if !found {
+			return false
+		}
+		all = all[at+1:]
+	}
+	return true
+}
+
+// most is how many rides can be carried; false where ctx ends first. With a number it
+// reaches all in which fewer are carried, so a horse that finds no ride left in one
+// lesson of a set is thought of too.
 func (t *tally) most(ctx context.Context) (int, bool) {
 	numbers := 1
 	for i, n := range t.need {
 		numbers = t.size[i] * (n + 1)
 	}
 	reached := newBits(numbers)
-	reached[0] = 1
+	reached.set(0)
 	room := t.room(numbers)
 	for _, sets := range t.horses {
 		next := slices.Clone(reached)
+		from := []bitset{reached} // after each ride of the set looked at last
+		var last []int
 		for _, rides := range sets {
 			if ctx.Err() != nil {
 				return 0, false
 			}
-			from := slices.Clone(reached)
-			by, again := 0, 0
-			for i, d := range rides {
-				if again++; i == 0 || d != rides[i-1] {
-					again = 1
-				}
-				from.and(room[d][min(again, len(room[d]))-1])
-				if again > len(room[d]) {
-					clear(from)
-				}
-				by += t.size[d]
+			same := 0
+			for same < min(len(last), len(rides)) && last[same] == rides[same] {
+				same++
 			}
-			next.orMoved(from, by)
+			from = from[:same+1]
+			for _, d := range rides[same:] {
+				before := from[len(from)-1]
+				after := slices.Clone(before)
+				after.and(room[d])
+				moved := slices.Clone(before)
+				moved.orMoved(after, t.size[d])
+				from = append(from, moved)
+			}
+			next.or(from[len(rides)])
+			last = rides
 		}
 		reached = next
 	}
@@ -181,18 +188,14 @@ func (t *tally) most(ctx context.Context) (int, bool) {
 	return most, true
 }
 
-// room tells for each digit, and for 1, 2 ... rides more, in which numbers there is
-// room for them.
-func (t *tally) room(numbers int) [][]bitset {
-	room := make([][]bitset, len(t.need))
+// room tells for each digit in which numbers there is room for one more.
+func (t *tally) room(numbers int) []bitset {
+	room := make([]bitset, len(t.need))
 	for d, need := range t.need {
-		room[d] = make([]bitset, need)
-		for k := range room[d] {
-			room[d][k] = newBits(numbers)
-			for n := range numbers {
-				if n/t.size[d]%(need+1)+k+1 <= need {
-					room[d][k].set(n)
-				}
+		room[d] = newBits(numbers)
+		for n := range numbers {
+			if n/t.size[d]%(need+1) < need {
+				room[d].set(n)
 			}
 		}
 	}
@@ -210,6 +213,12 @@ func (b bitset) set(n int)      { b[n/64] |= 1 << (n % 64) }
 func (b bitset) and(other bitset) {
 	for i := range b {
 		b[i] &= other[i]
+	}
+}
+
+func (b bitset) or(other bitset) {
+	for i := range b {
+		b[i] |= other[i]
 	}
 }
 

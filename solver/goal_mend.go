@@ -42,6 +42,8 @@ func (e *encoder) mendGoals() []ordered.Goal {
 		wish(&tack, once(e.kept, keptKey{on.lit, tags(r.Posted)}, func() sat.Lit { return e.keptTack(on) }))
 	}
 	down.Counts = e.dayCounts(func(r *model.Ride) bool { return r.Due })
+	e.boundBeside(&down, costs{rounds: 300, onGround: func(r *model.Ride) int { return one(r.Due) }})
+	e.boundBeside(&besides, costs{rounds: 300, onGround: func(r *model.Ride) int { return one(!r.Due) }, before: (*relaxation).keepTold})
 	e.oneDate(&down, &first)
 	return []ordered.Goal{down, first, horse, tack, besides}
 }
@@ -130,4 +132,11 @@ func (e *encoder) posted() []sat.Lit {
 		}
 	}
 	return append(horses, tack...)
+}
+
+func one(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }

@@ -62,7 +62,8 @@ func (e *encoder) seatGoals() []ordered.Goal {
 			again.Softs = append(again.Softs, soft)
 		}
 	}
-	e.boundBeside(&seat, 1, func(rideOn, *option) int { return 0 })
+	// These prices prove next to nothing of a week, and only lead to a first plan.
+	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 50, dive: true})
 	return []ordered.Goal{seat, first, again}
 }
 
@@ -116,7 +117,7 @@ func (e *encoder) wishGoal() ordered.Goal {
 		}
 		goal.Softs = append(goal.Softs, once(e.wishes, r, func() []ordered.Soft { return e.rideWishes(r) })...)
 	}
-	e.boundBeside(&goal, 0, e.wishCost)
+	e.boundBeside(&goal, costs{seated: e.wishCost, rounds: 300, before: (*relaxation).keep})
 	return goal
 }
 

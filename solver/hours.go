@@ -31,14 +31,25 @@ func (e *encoder) oneDate(down, next *ordered.Goal) {
 		}
 		e.hours(sel, n)
 	}
-	asked := false
-	down.Beside = func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
+	asked, prices := false, down.Beside
+	down.Patience = 1 // all of it is done soon on one date
+	down.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
+		priced := prices(best, upper, found)
 		if asked {
-			return nil
+			return priced
 		}
 		asked = true
 		least := e.leastDown()
-		return func(ctx context.Context) ordered.Beside { return ordered.Beside{Least: least(ctx)} }
+		return func(ctx context.Context) ordered.Beside {
+			b := ordered.Beside{}
+			if priced != nil {
+				b = priced(ctx)
+			}
+			if b.Least < upper {
+				b.Least = max(b.Least, least(ctx))
+			}
+			return b
+		}
 	}
 }
 

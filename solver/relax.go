@@ -16,27 +16,33 @@ type relaxation struct {
 	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
 	index map[*model.Ride]int
 	pairs map[sat.Lit]int
+	known []bound.Cut // of the goals before
 }
 
 // tooMany sets of places in a day are not looked at.
 const tooMany = 50_000
 
-// relax makes it with the given costs of seated rides. It reports false where a
-// horse has too many ways to work.
-func (e *encoder) relax(onGround int, cost func(on rideOn, o *option) int) (*relaxation, bool) {
-	x := &relaxation{encoder: e, p: &bound.Problem{OnGround: onGround}, rooms: map[*place]map[*pool][]int{},
+// relax makes it with the costs of a goal, without what a session's question rules
+// out. It reports false where a horse has too many ways to work.
+func (e *encoder) relax(c costs) (*relaxation, bool) {
+	x := &relaxation{encoder: e, p: &bound.Problem{}, rooms: map[*place]map[*pool][]int{},
 		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
 			x.index[r] = x.p.Rides
 			x.p.Rides++
+			down := 0
+			if c.onGround != nil {
+				down = c.onGround(r)
+			}
+			x.p.OnGround = append(x.p.OnGround, down)
 		}
 	}
 	x.tackRooms()
 	x.ringRooms()
 	for _, h := range e.w.Centre.Horses {
 		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
-			if !x.spell(h, first, cost) {
+			if !x.spell(h, first, c.seated) {
 				return nil, false
 			}
 		}
@@ -123,7 +129,7 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 		}
 		x.share(&out, stretches, needs)
 		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
-			return slices.ContainsFunc(s.Stretches, func(i int) bool { return len(out.Stretches[i].Ways) == 0 })
+			return slices.ContainsFunc(s.Stretches, func(i int) bool { return idle(out.Stretches[i]) })
 		})
 		if fact[d] {
 			free++
@@ -141,6 +147,11 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 	}
 	x.p.Spells = append(x.p.Spells, s)
 	return true
+}
+
+// idle reports whether nobody can ride in some place of a stretch.
+func idle(y bound.Stretch) bool {
+	return len(y.Ways) == 0 || slices.ContainsFunc(y.Places, func(riders []bound.Rider) bool { return len(riders) == 0 })
 }
 
 // stretch is what may be chosen in a stretch. What the horse may go on wearing
@@ -183,6 +194,9 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bou
 		var meet []met
 		later := slices.Concat(y.places[i+1:], y.after)
 		for _, on := range p.rides {
+			if x.barred[on.lit] {
+				continue
+			}
 			r, m := x.rider(on, ways, later[min(1, len(later)):], cost)
 			riders, meet = append(riders, r), append(meet, m)
 		}
@@ -212,7 +226,11 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 	r = bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
 	for i, o := range ways {
 		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
-			r.Ways = append(r.Ways, bound.Suits{Way: i, Cost: cost(on, o)})
+			s := bound.Suits{Way: i}
+			if cost != nil {
+				s.Cost = cost(on, o)
+			}
+			r.Ways = append(r.Ways, s)
 		}
 	}
 	for _, n := range needsOf(on.ride.Rider) {

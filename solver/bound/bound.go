@@ -16,8 +16,8 @@ type Problem struct {
 	Pairs int
 	// Grounded says of some rides that no more than Most may be on the ground.
 	Grounded []Grounded
-	// OnGround is what each ride costs that is on the ground.
-	OnGround int
+	// OnGround is what each ride costs when it is on the ground; nil: nothing.
+	OnGround []int
 	Spells   []Spell
 	// Room is, of each thing that horses share at one time (a piece of tack, a place in the ring),
 	// how many of them there are.

@@ -2,6 +2,7 @@ package bound_test
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"tackwright/solver/bound"
@@ -9,7 +10,7 @@ import (
 
 // herd of horses that can each carry any ride of one lesson, in a saddle of which there are so many.
 func herd(horses, rides, saddles int, cost func(horse, ride int) int) *bound.Problem {
-	p := &bound.Problem{Rides: rides, Pairs: horses * rides, OnGround: 1, Room: []int{saddles}}
+	p := &bound.Problem{Rides: rides, Pairs: horses * rides, OnGround: slices.Repeat([]int{1}, rides), Room: []int{saddles}}
 	for h := range horses {
 		var riders []bound.Rider
 		for r := range rides {
@@ -43,7 +44,7 @@ func TestAPairThatIsDearHasItsPrice(t *testing.T) {
 		}
 		return 3
 	})
-	p.OnGround, p.Grounded = 0, []bound.Grounded{{Rides: []int{0, 1}}}
+	p.OnGround, p.Grounded = nil, []bound.Grounded{{Rides: []int{0, 1}}}
 	a := bound.Open(p).Lower(context.Background(), 7, 300)
 	if a.Least != 0 {
 		t.Errorf("both ride at no cost: bound %d", a.Least)

@@ -63,6 +63,9 @@ type Goal struct {
 	// so that the clock does not decide which solution comes out. It is asked again, one at a time,
 	// when there is more to go by.
 	Beside func(best sat.Model, upper int, found []Count) func(context.Context) Beside
+	// Patience is how much effort without a core sets it off, and how much more goes by before its answer
+	// is awaited, in ticks; 0: 10. The sooner, the less it must cost.
+	Patience int
 }
 
 // Beside is what can be known of a goal by other means than search.

@@ -3,6 +3,7 @@ package ordered_test
 import (
 	"context"
 	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"tackwright/solver/ordered"
@@ -12,6 +13,7 @@ import (
 // Forty tasks of three sizes go to eight workers with hardly room for all: with the same effort, a search
 // that knows the workers comes nearer to what the tasks ask for.
 func TestWhoKnowsRegionsFindsBetterSolutionsSooner(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1)) // or the effort depends on what else runs
 	least := func(known bool) int {
 		r := rand.New(rand.NewPCG(7, 7))
 		s := sat.New()

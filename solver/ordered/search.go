@@ -74,6 +74,9 @@ type due struct {
 func newSearch(q *query, goal int) *search {
 	g := &search{q: q, goal: goal, index: map[sat.Lit]int{}, cancel: func() {}, shown: [2]int{-1, -1}}
 	g.turned, g.raised, g.since, g.patience = q.effort(), q.effort(), q.effort(), pace.ticks
+	if soon := 2 * q.goals[goal].Patience; soon > 0 {
+		g.patience = min(g.patience, soon)
+	}
 	g.parts, g.dice = partitions(q.opts.Partitions), 1
 	if d := &q.goals[goal]; d.Open != nil {
 		d.Softs, d.Least = d.Open(q.best)
@@ -176,10 +179,8 @@ func (g *search) over() bool {
 // hear asks for what can be worked out beside once the goal turns out not to be easy, which is when no
 // core has been found for a while, takes it in, and asks again when there are many more.
 func (g *search) hear() {
-	const (
-		patience = 10 // ticks before the answer is awaited
-		little   = 8  // tallies that are not worth asking again
-	)
+	const little = 8 // tallies that are not worth asking again
+	patience := cmp.Or(g.q.goals[g.goal].Patience, 10)
 	switch {
 	case g.met():
 	case g.beside != nil && g.q.effort()-g.since >= patience:
