@@ -46,7 +46,7 @@ func audit(c *call, today string, asJSON bool) error {
 		if clockErr != nil {
 			return clockErr
 		}
-		p, err = c.planFor(f, k.today, "behind the folder")
+		p, err = c.planFor(f, k.Today, "behind the folder")
 	}
 	if err != nil {
 		return err

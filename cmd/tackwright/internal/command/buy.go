@@ -72,8 +72,8 @@ func buy(c *call, o *buyOptions) error {
 	var weeks []solver.Dates
 	for i := range o.weeks {
 		d := solver.Dates{From: from + model.Date(7*i), Days: 7}
-		if k.real && d.From <= k.today && k.today < d.From+7 {
-			d.Now = k.now
+		if k.Real && d.From <= k.Today && k.Today < d.From+7 {
+			d.Now = k.Now
 		}
 		weeks = append(weeks, d)
 	}

@@ -81,7 +81,7 @@ func printCalendar(c *call, o *calendarOptions) error {
 	if err != nil {
 		return err
 	}
-	from, until := k.today, model.Date(0)
+	from, until := k.Today, model.Date(0)
 	for _, p := range f.Centre.Posted {
 		until = max(until, p.Until)
 	}
@@ -116,12 +116,12 @@ func printCalendar(c *call, o *calendarOptions) error {
 // keeps every rule is told on standard error too.
 func (c *call) postedDays(centre *model.Centre, from, until model.Date, k clock) (days []sheet.PostedDay) {
 	for d := from; d <= until; d++ {
-		p, w, plan, _ := centre.PostedAt(d, k.begun())
+		p, w, plan, _ := centre.PostedAt(d, k.Begun())
 		if p == nil {
 			continue
 		}
 		day := sheet.PostedDay{Week: w, Plan: plan, Date: d, Broken: len(model.Broken(w.Audit(plan))) > 0,
-			Stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: centre.NotesSince(p, d), Printed: k.now}}
+			Stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: centre.NotesSince(p, d), Printed: k.Now}}
 		if p.By != nil {
 			day.Stamp.By = p.By.Name
 		}

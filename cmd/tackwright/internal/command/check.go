@@ -42,7 +42,7 @@ func check(c *call, flag string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	wrong, found := f.Mistakes(), f.Findings(k.today)
+	wrong, found := f.Mistakes(), f.Findings(k.Today)
 	if asJSON {
 		err = c.json(&checkAnswer{Mistakes: troublesOf(wrong), Findings: troublesOf(found)})
 	} else {

@@ -151,9 +151,9 @@ func (c *call) around(dir, date, today, now string) (*folder.Folder, clock, mode
 	if err != nil {
 		return nil, k, at, err
 	}
-	k.today = at.Date
+	k.Today = at.Date
 	d, err := k.date(date)
-	if err == nil && d < k.today {
+	if err == nil && d < k.Today {
 		f, err = folder.OpenAround(dir, d)
 	}
 	return f, k, at, err

@@ -73,7 +73,7 @@ func (c *call) planOn(f *folder.Folder, k clock, date model.Date, file string) (
 	case file != "":
 		return c.readPlan(f, file)
 	}
-	p, err := posted(f, date, k.begun())
+	p, err := posted(f, date, k.Begun())
 	if p == nil && err == nil {
 		p, err = c.planFor(f, date, "with --plan FILE")
 	}

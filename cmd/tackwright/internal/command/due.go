@@ -76,7 +76,7 @@ func due(c *call, flag string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	a := dueOf(f.Centre, k.today)
+	a := dueOf(f.Centre, k.Today)
 	if asJSON {
 		return c.json(a)
 	}

@@ -73,7 +73,7 @@ func grounded(c *call, o *groundedOptions) error {
 	if err != nil {
 		return err
 	}
-	if f, err = folder.OpenAround(c.args[0], min(from, k.today)); err != nil {
+	if f, err = folder.OpenAround(c.args[0], min(from, k.Today)); err != nil {
 		return err
 	}
 	a := groundedOf(f.Centre.GroundedOver(from, until))
@@ -113,10 +113,10 @@ func (o *groundedOptions) dates(c *call, centre *model.Centre, k clock) (from, u
 		if err != nil {
 			return 0, 0, nil, err
 		}
-	} else if term = termOf(centre, k.today); term == nil {
+	} else if term = termOf(centre, k.Today); term == nil {
 		return 0, 0, nil, no("no term has begun; say which dates: --from DATE --until DATE")
 	}
-	return term.First, max(term.First, min(term.Last, k.today-1)), term, nil
+	return term.First, max(term.First, min(term.Last, k.Today-1)), term, nil
 }
 
 // termOf is the term that a date is in, else the last that began before; nil is none.

@@ -41,7 +41,7 @@ func makeFolder(c *call, name, today string) error {
 		return err
 	}
 	name = cmp.Or(name, filepath.Base(whole))
-	if err := folder.New(dir, name, k.today); err != nil {
+	if err := folder.New(dir, name, k.Today); err != nil {
 		return err
 	}
 	made := "The folder " + dir + " is made"

@@ -150,7 +150,7 @@ func (s *saying) note(c *call, kind *noteKind) (*model.Note, error) {
 	if s.clock, err = c.clock(s.centre, *s.opts.today); err != nil {
 		return nil, err
 	}
-	s.today = s.clock.today
+	s.today = s.clock.Today
 	n := &model.Note{Kind: kind.kind, Hands: model.NoHands, Words: s.opts.words}
 	if n.By, err = c.who(s.centre, *s.opts.by); err != nil {
 		return nil, err
@@ -158,7 +158,7 @@ func (s *saying) note(c *call, kind *noteKind) (*model.Note, error) {
 	if n.At, err = s.clock.at(*s.opts.now); err != nil {
 		return nil, err
 	}
-	s.clock.today, s.today = n.At.Date, n.At.Date
+	s.clock.Today, s.today = n.At.Date, n.At.Date
 	n.Date = n.At.Date
 	for _, x := range []struct {
 		said string

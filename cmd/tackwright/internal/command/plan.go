@@ -73,8 +73,8 @@ func plan(c *call, o *planOptions) error {
 		if now, err = k.instant(o.now); err != nil {
 			return err
 		}
-	} else if k.real && from <= k.today && k.today <= until {
-		now = k.now
+	} else if k.Real && from <= k.Today && k.Today <= until {
+		now = k.Now
 	}
 	w := f.Centre.Week(from, int(until-from)+1, now)
 	p, err := c.solve(w, o.limit)

@@ -91,7 +91,7 @@ func post(c *call, o *postOptions) error {
 	if err := c.mayStand(p, edited); err != nil {
 		return err
 	}
-	if *o.now != "" || k.real {
+	if *o.now != "" || k.Real {
 		if other := f.Centre.StartedOtherwise(p.week, p.plan, at); other != "" {
 			return no("not posted: %s; plan again from now on, and post that", other)
 		}

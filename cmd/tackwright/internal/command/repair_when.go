@@ -21,8 +21,8 @@ func (o *repairOptions) clock(c *call, centre *model.Centre) (repairClock, error
 		return repairClock{}, err
 	}
 	at, err := k.at(*o.now)
-	known := k.real || *o.now != ""
-	k.today = at.Date
+	known := k.Real || *o.now != ""
+	k.Today = at.Date
 	return repairClock{k, at, known}, err
 }
 
@@ -45,7 +45,7 @@ func (o *repairOptions) week(c *call, k repairClock, centre *model.Centre) (*mod
 			return nil, wrongUse("--through: %s is not among the seven dates from %s on", until.Words(), from.Words())
 		}
 	}
-	if until < k.today {
+	if until < k.Today {
 		return nil, no("%s is over, so nothing of it can change; say what was ridden: tackwright close %s %s", until.Words(), typed(c.args[0]), until)
 	}
 	now, err := o.begun(k, from)
@@ -60,18 +60,18 @@ func (o *repairOptions) week(c *call, k repairClock, centre *model.Centre) (*mod
 func (o *repairOptions) begun(k repairClock, from model.Date) (model.Instant, error) {
 	switch {
 	case o.from != "":
-		k.today = from
+		k.Today = from
 		i, err := k.instant(o.from)
 		if err != nil {
 			return i, wrongUse("--from: %s", strings.TrimPrefix(err.Error(), "--now: "))
 		}
 		return i, nil
-	case from > k.today:
+	case from > k.Today:
 		return model.Instant{}, nil
 	case k.known:
 		return k.at, nil
-	case from < k.today:
-		return model.Instant{Date: k.today}, nil
+	case from < k.Today:
+		return model.Instant{Date: k.Today}, nil
 	}
 	return model.Instant{}, nil
 }

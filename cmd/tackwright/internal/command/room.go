@@ -125,7 +125,7 @@ func (c *call) asking(centre *model.Centre) ([]*model.Rider, error) {
 // weekPlan is a week with what was posted for each date, else pencilled; where
 // there is neither for any it is planned now. by says which.
 func (c *call) weekPlan(f *folder.Folder, k clock, from model.Date, limit time.Duration) (w *model.Week, p *model.Plan, by string, err error) {
-	w = f.Centre.Week(from, 7, k.begun())
+	w = f.Centre.Week(from, 7, k.Begun())
 	p = &model.Plan{Turns: make([]*model.Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}
 	var have, lack []model.Date
 	kinds := map[string]bool{}
@@ -134,7 +134,7 @@ func (c *call) weekPlan(f *folder.Folder, k clock, from model.Date, limit time.D
 			continue
 		}
 		kind := "posted"
-		x, err := posted(f, d, k.begun())
+		x, err := posted(f, d, k.Begun())
 		if err == nil && x == nil {
 			kind = "pencilled"
 			var files []string

@@ -14,7 +14,7 @@ func timeOfDay(said string) (model.Minute, error) {
 	s := strings.ReplaceAll(strings.ToLower(strings.Join(strings.Fields(said), "")), ".", ":")
 	for _, form := range []string{"15:04", "3:04pm", "3pm"} {
 		if t, err := time.Parse(form, s); err == nil {
-			return minuteOf(t), nil
+			return model.MinuteOf(t), nil
 		}
 	}
 	if s == "24:00" {

@@ -75,7 +75,7 @@ func TestANameMayBeCutShortWhereItIsStillOneAlone(t *testing.T) {
 
 // The same as for a note, so that nobody learns two.
 func TestNowIsTypedAsAnyTimeOfDay(t *testing.T) {
-	k := clock{today: 100}
+	k := clock{model.Clock{Today: 100}}
 	for said, want := range map[string]model.Minute{"10:30": 630, "1:30 pm": 810, "2pm": 840} {
 		if got, err := k.instant(said); err != nil || got != (model.Instant{Date: 100, Minute: want}) {
 			t.Errorf("%q is %v (%v)", said, got, err)

@@ -102,7 +102,7 @@ func ofFolder(make func(*model.Centre, model.Date, sheet.Stamp, *sheetOptions) (
 		if err != nil {
 			return nil, err
 		}
-		date := k.today
+		date := k.Today
 		if len(c.args) > 2 {
 			if date, err = k.date(c.args[2]); err != nil {
 				return nil, err

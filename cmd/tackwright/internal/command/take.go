@@ -86,7 +86,7 @@ func take(c *call, o *takeOptions) error {
 	if err != nil {
 		return err
 	}
-	notes, err := o.notes(c, q, k.begun())
+	notes, err := o.notes(c, q, k.Begun())
 	if err != nil {
 		return err
 	}

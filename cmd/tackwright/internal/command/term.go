@@ -93,11 +93,11 @@ func term(c *call, o *termOptions) error {
 	if err != nil {
 		return err
 	}
-	t, err := c.term(f.Centre, k.today)
+	t, err := c.term(f.Centre, k.Today)
 	if err != nil {
 		return err
 	}
-	a, pairings, err := c.pair(f.Centre, t, k.today, o.limit)
+	a, pairings, err := c.pair(f.Centre, t, k.Today, o.limit)
 	if err != nil {
 		return err
 	}
@@ -107,7 +107,7 @@ func term(c *call, o *termOptions) error {
 	case o.write && !a.proved && !o.unproved:
 		return no("not proved best, so nothing is written: give it longer than --limit %s, or look at them without --write and take them as they are with --unproved", o.limit)
 	case o.write:
-		if a.Written, err = f.WriteStanding(t, pairings, by, k.now); err != nil {
+		if a.Written, err = f.WriteStanding(t, pairings, by, k.Now); err != nil {
 			return written(err)
 		}
 	}

@@ -23,7 +23,7 @@ func (c *call) lastPosted(f *folder.Folder, date model.Date, k clock) (*kept, er
 	if v == nil || !f.LastPosted(date) {
 		return nil, nil
 	}
-	if p, err := posted(f, date, k.begun()); f.RecordsAlone() || p != nil && len(f.InTheWay(p.week)) == 0 {
+	if p, err := posted(f, date, k.Begun()); f.RecordsAlone() || p != nil && len(f.InTheWay(p.week)) == 0 {
 		if p != nil {
 			p.stamp.Unread = unreadWords(f) + " could not be read"
 		}

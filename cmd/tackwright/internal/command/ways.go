@@ -84,7 +84,7 @@ func ways(c *call, o *rideOptions) error {
 	}
 	ctx, cancel := context.WithTimeout(c.ctx, o.limit)
 	defer cancel()
-	found, err := solver.WaysOut(ctx, q.week, q.plan, q.ride, k.begun())
+	found, err := solver.WaysOut(ctx, q.week, q.plan, q.ride, k.Begun())
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,6 @@ package command
 
 import (
 	"strings"
-	"time"
 
 	"github.com/spf13/pflag"
 
@@ -10,12 +9,8 @@ import (
 	"tackwright/model"
 )
 
-// clock is what a command takes today to be, and whether that is a fact.
-type clock struct {
-	today model.Date
-	real  bool // it is the computer's, not one that a flag or the folder sets
-	now   model.Instant
-}
+// clock is what a command takes today to be.
+type clock struct{ model.Clock }
 
 // todayFlag declares the flag that sets the date of today.
 func todayFlag(fs *pflag.FlagSet) *string {
@@ -24,42 +19,27 @@ func todayFlag(fs *pflag.FlagSet) *string {
 
 // clock reads the clock at the centre. flag is the --today that was typed.
 func (c *call) clock(centre *model.Centre, flag string) (clock, error) {
-	t := c.env.Now().In(centre.Location())
-	k := clock{today: model.DateOf(t), real: true, now: model.Instant{Date: model.DateOf(t), Minute: minuteOf(t)}}
-	if centre.Today != 0 {
-		k.today, k.real = centre.Today, false
-	}
+	k := clock{centre.Clock(c.env.Now())}
 	if flag != "" {
 		d, err := model.ParseDate(flag)
 		if err != nil {
 			return k, wrongUse("--today: %v", err)
 		}
-		k.today, k.real = d, false
+		k.Today, k.Real = d, false
 	}
 	return k, nil
 }
-
-// begun is up to when rides have started: now, where that is known, else the
-// beginning of today.
-func (k clock) begun() model.Instant {
-	if k.real {
-		return k.now
-	}
-	return model.Instant{Date: k.today}
-}
-
-func minuteOf(t time.Time) model.Minute { return model.Minute(t.Hour()*60 + t.Minute()) }
 
 // date reads a date as people say it: 2026-11-25, today, tomorrow, or a weekday,
 // which is the next of that name from today on.
 func (k clock) date(s string) (model.Date, error) {
 	switch word := strings.ToLower(s); word {
 	case "today":
-		return k.today, nil
+		return k.Today, nil
 	case "tomorrow":
-		return k.today + 1, nil
+		return k.Today + 1, nil
 	default:
-		for d := k.today; d < k.today+7; d++ {
+		for d := k.Today; d < k.Today+7; d++ {
 			if name := strings.ToLower(d.Weekday().String()); word == name || word == name[:3] {
 				return d, nil
 			}
@@ -74,7 +54,7 @@ func (k clock) date(s string) (model.Date, error) {
 
 // instant reads a time of today, 10:30, or of a date, 2026-11-25T10:30.
 func (k clock) instant(s string) (model.Instant, error) {
-	day, hour := k.today, s
+	day, hour := k.Today, s
 	if date, rest, ok := strings.Cut(s, "T"); ok {
 		d, err := model.ParseDate(date)
 		if err != nil {
@@ -92,6 +72,6 @@ func (k clock) instant(s string) (model.Instant, error) {
 // printed is when a sheet is printed: the computer's own time, whatever is
 // taken for today.
 func (k clock) printed(s sheet.Stamp) sheet.Stamp {
-	s.Printed = k.now
+	s.Printed = k.Now
 	return s
 }

@@ -34,7 +34,7 @@ func (k clock) at(flag string) (model.Instant, error) {
 	if flag != "" {
 		return k.instant(flag)
 	}
-	return model.Instant{Date: k.today, Minute: k.now.Minute}, nil
+	return model.Instant{Date: k.Today, Minute: k.Now.Minute}, nil
 }
 
 // by is who makes a change, and when: as typed, else as this computer has it.

@@ -122,7 +122,7 @@ func (o *rideOptions) plans(c *call, f *folder.Folder, give func(*kept, model.Da
 	if err != nil {
 		return err
 	}
-	first, last := k.today, k.today+daysAhead-1
+	first, last := k.Today, k.Today+daysAhead-1
 	if o.date != "" {
 		if first, err = k.date(o.date); err != nil {
 			return err
@@ -153,7 +153,7 @@ func (o *rideOptions) plans(c *call, f *folder.Folder, give func(*kept, model.Da
 		return nil
 	}
 	for d := first; d <= last; d++ {
-		p, err := posted(f, d, k.begun())
+		p, err := posted(f, d, k.Begun())
 		if err == nil && p == nil {
 			var files []string
 			files, err = folder.PlansOn(f.Dir, d)

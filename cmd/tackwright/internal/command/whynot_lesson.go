@@ -55,7 +55,7 @@ func (q *asked) dateOn(said string, r *model.Ride) (model.Date, error) {
 	if said == "" {
 		return r.Date(), nil
 	}
-	return clock{today: q.week.From}.date(said)
+	return clock{model.Clock{Today: q.week.From}}.date(said)
 }
 
 func whyNotIn(c *call, o *rideOptions, l *lessonOptions) error {

@@ -61,9 +61,9 @@ func workload(c *call, o *workloadOptions) error {
 	if err != nil {
 		return err
 	}
-	now := model.Instant{Date: k.today}
-	if k.real {
-		now = k.now
+	now := model.Instant{Date: k.Today}
+	if k.Real {
+		now = k.Now
 	}
 	records := f.Centre.Workloads(from, until, now)
 	if o.horse != "" {
@@ -88,7 +88,7 @@ func workload(c *call, o *workloadOptions) error {
 // dates are the first and the last date of the record.
 func (o *workloadOptions) dates(k clock, c *model.Centre) (from, until model.Date, err error) {
 	if o.from == "" {
-		from = k.today.WeekStart(c.House.WeekStarts)
+		from = k.Today.WeekStart(c.House.WeekStarts)
 		return from, from + 6, nil
 	}
 	if from, err = k.date(o.from); err != nil || o.until == "" {

@@ -33,7 +33,7 @@ var hows = map[string]model.DiffersHow{"no-show": model.NoShow, "horse": model.O
 func (v *visit) closeView(d model.Date) (*closeView, error) {
 	r := v.reading
 	switch {
-	case d > r.today:
+	case d > r.Today:
 		return nil, no("%s is still to come", d.Words())
 	case r.Centre.VersionOn(d) == 0:
 		return nil, no("nothing was posted for %s, so there is nothing to close", d.Words())
@@ -121,7 +121,7 @@ func closeDay(v *visit) error {
 	if err != nil {
 		return err
 	}
-	record := &model.Ridden{Date: x.Date, By: by, At: r.at()}
+	record := &model.Ridden{Date: x.Date, By: by, At: r.At()}
 	if old := r.Centre.ClosedOn(x.Date); old != nil {
 		record.Works = old.Works
 		for _, z := range old.Differs {

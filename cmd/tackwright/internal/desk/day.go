@@ -57,7 +57,7 @@ func showDay(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	d := v.date()
-	x := &dayView{Date: d, Name: r.dayName(d), Before: d - 1, After: d + 1, Over: d < r.today, May: v.notes(), Office: v.role == model.Office}
+	x := &dayView{Date: d, Name: r.dayName(d), Before: d - 1, After: d + 1, Over: d < r.Today, May: v.notes(), Office: v.role == model.Office}
 	s, err := r.on(d)
 	if err != nil {
 		x.Wrong = model.Sentence(err.Error())
@@ -69,7 +69,7 @@ func showDay(v *visit) error {
 			return err
 		}
 	}
-	if x.May && r.Centre.VersionOn(d) > 0 && (d < r.today || d == r.today && r.hasBegun(d)) {
+	if x.May && r.Centre.VersionOn(d) > 0 && (d < r.Today || d == r.Today && r.hasBegun(d)) {
 		x.Close = "Close the day: what was ridden"
 		if r.Centre.ClosedOn(d) != nil {
 			x.Close = "Closed: what was ridden"
@@ -88,7 +88,7 @@ func showDay(v *visit) error {
 // hasBegun reports whether the first lesson of today has: before it nothing was
 // ridden. Where the time of day is not the computer's own, it has.
 func (r *reading) hasBegun(d model.Date) bool {
-	return !r.real || slices.ContainsFunc(r.bare(d).week.Meetings, func(m *model.Meeting) bool { return m.Start <= r.now.Minute })
+	return !r.Real || slices.ContainsFunc(r.bare(d).week.Meetings, func(m *model.Meeting) bool { return m.Start <= r.Now.Minute })
 }
 
 // dayName is a date as a heading has it, with its year where that is not this one.
@@ -96,7 +96,7 @@ func (r *reading) dayName(d model.Date) string { return (&model.Week{}).DayName(
 
 // year is that of a date, behind the rest of it; "" is this one.
 func (r *reading) year(d model.Date) string {
-	if y := d.Time(time.UTC).Year(); y != r.today.Time(time.UTC).Year() {
+	if y := d.Time(time.UTC).Year(); y != r.Today.Time(time.UTC).Year() {
 		return fmt.Sprintf(" %d", y)
 	}
 	return ""

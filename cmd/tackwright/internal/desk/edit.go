@@ -230,7 +230,7 @@ func saveForm(v *visit) error {
 	e.Empty = slices.DeleteFunc(e.Empty, func(k string) bool {
 		return slices.ContainsFunc(e.Values, func(y folder.Value) bool { return top(y.Key) == top(k) })
 	})
-	_, wrong, err := v.reading.Edit(e, by, v.reading.at())
+	_, wrong, err := v.reading.Edit(e, by, v.reading.At())
 	v.readings.forget()
 	if err != nil {
 		return err

@@ -116,7 +116,7 @@ func happen(v *visit) error {
 		return no("say what happened")
 	}
 	d := v.date()
-	if d < v.reading.today {
+	if d < v.reading.Today {
 		return no("%s is over", d.Words())
 	}
 	args := []string{"note", "--date", d.String(), "--by", by.Name, "--json"}

@@ -33,7 +33,7 @@ func undo(v *visit) error {
 	if err != nil || n < 1 {
 		return no("say which change")
 	}
-	_, err = v.reading.Undo(n, by, v.reading.at())
+	_, err = v.reading.Undo(n, by, v.reading.At())
 	v.readings.forget()
 	if err != nil {
 		return err

@@ -35,7 +35,7 @@ func showHorse(v *visit) error {
 		return err
 	}
 	d := v.date()
-	x := &horseView{Horse: h, Date: d, Name: r.dayName(d), Over: d < r.today, May: v.notes()}
+	x := &horseView{Horse: h, Date: d, Name: r.dayName(d), Over: d < r.Today, May: v.notes()}
 	s, err := r.on(d)
 	if err != nil || s == nil { // the day says why
 		s = r.bare(d)
@@ -70,8 +70,8 @@ func showHorse(v *visit) error {
 // noteFrom is the time of day from which something noted of a date holds: now,
 // where it is the computer's own; else shortly before the first lesson.
 func (r *reading) noteFrom(d model.Date) model.Minute {
-	if r.real && d == r.today {
-		return r.now.Minute
+	if r.Real && d == r.Today {
+		return r.Now.Minute
 	}
 	first := model.Minute(8 * 60)
 	for i, m := range r.bare(d).week.Meetings {

@@ -29,15 +29,15 @@ func mendDay(v *visit) error {
 func (v *visit) mend(d model.Date, from model.Minute) error {
 	r := v.reading
 	switch {
-	case d < r.today:
+	case d < r.Today:
 		return no("%s is over, so nothing of it can change", d.Words())
 	case r.Centre.VersionOn(d) == 0:
 		return no("nothing is posted for %s, so there is nothing to mend: plan it, and post that", d.Words())
 	}
 	dates := search.Dates{From: d, Days: 1, Mends: true, Limit: mendLimit}
 	switch {
-	case d == r.today && r.real:
-		dates.Now = r.now
+	case d == r.Today && r.Real:
+		dates.Now = r.Now
 	case from > 0:
 		dates.Now = model.Instant{Date: d, Minute: from}
 	}
@@ -95,7 +95,7 @@ func showMended(v *visit, j *job) error {
 // moved is the sheet of what moved, nil where nothing did. The caller holds the
 // reading's lock.
 func (j *job) moved() *paper.Sheet {
-	stamp := sheet.Stamp{Version: j.posted, By: j.by, At: j.at, Printed: j.reading.now}
+	stamp := sheet.Stamp{Version: j.posted, By: j.by, At: j.at, Printed: j.reading.Now}
 	if m := sheet.WhatMoved(j.week, j.plan, j.week.From, stamp); len(m.Moves) > 0 {
 		return sheet.MovedSheet([]*sheet.Moved{m})
 	}
@@ -141,12 +141,12 @@ func postMended(v *visit) error {
 	case j.reading.Stands(j.week, j.plan):
 		return no("not posted: it is what stands already")
 	}
-	j.reading.clock = v.reading.clock // the minutes that went by count
+	j.reading.Clock = v.reading.Clock // the minutes that went by count
 	if err := j.reading.asStarted(j.week, j.plan); err != nil {
 		return err
 	}
-	at := j.reading.at()
-	if !j.reading.real && !j.week.Now.IsZero() { // the day was told, so its hour is too
+	at := j.reading.At()
+	if !j.reading.Real && !j.week.Now.IsZero() { // the day was told, so its hour is too
 		at = j.week.Now
 	}
 	version, err := j.reading.Post(j.week, j.plan, by, at)

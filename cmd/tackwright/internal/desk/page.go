@@ -64,7 +64,7 @@ type reloads interface{ reload() int }
 func (v *visit) frame(title string, body any) frame {
 	f := frame{Title: title, Role: v.role, Who: v.session.who(), Alone: len(v.Phrases) == 0, Body: body, Deferral: sheet.Deferral}
 	if v.reading != nil {
-		f.Centre, f.Today, f.Date, f.Mistakes = v.reading.Centre.Name, v.reading.today, v.date(), len(v.reading.Mistakes())
+		f.Centre, f.Today, f.Date, f.Mistakes = v.reading.Centre.Name, v.reading.Today, v.date(), len(v.reading.Mistakes())
 	}
 	if x, ok := body.(reloads); ok {
 		f.Reload = x.reload()

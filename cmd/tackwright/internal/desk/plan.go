@@ -13,12 +13,12 @@ const planLimit = 5 * time.Minute
 // planWeek begins to plan the week of the address.
 func planWeek(v *visit) error {
 	first := v.date().WeekStart(v.reading.Centre.House.WeekStarts)
-	if first+6 < v.reading.today {
+	if first+6 < v.reading.Today {
 		return no("the week of %s is over", first.Words())
 	}
 	dates := search.Dates{From: first, Days: 7, Limit: planLimit}
-	if k := v.reading.clock; k.real && first <= k.today && k.today <= first+6 {
-		dates.Now = k.now
+	if k := v.reading.Clock; k.Real && first <= k.Today && k.Today <= first+6 {
+		dates.Now = k.Now
 	}
 	j := v.start(&job{page: "planned", title: "Planning the week of " + first.Words(), least: model.Office, back: "/week/" + first.String(), dates: dates})
 	return v.see("/job/" + j.id)
@@ -186,7 +186,7 @@ func postWeek(v *visit) error {
 		bare.Proof = model.Proof{}
 		p = &bare
 	}
-	if _, err := r.Post(w, p, by, r.at()); err != nil {
+	if _, err := r.Post(w, p, by, r.At()); err != nil {
 		return err
 	}
 	v.readings.forget()
@@ -196,10 +196,10 @@ func postWeek(v *visit) error {
 // asStarted is that a plan leaves what has started by now as it was told, where
 // now is known.
 func (r *reading) asStarted(w *model.Week, p *model.Plan) error {
-	if !r.real {
+	if !r.Real {
 		return nil
 	}
-	if other := r.Centre.StartedOtherwise(w, p, r.now); other != "" {
+	if other := r.Centre.StartedOtherwise(w, p, r.Now); other != "" {
 		return no("not posted: %s; look for a plan again from now on, and post that", other)
 	}
 	return nil

@@ -171,7 +171,7 @@ func join(sep string, parts ...string) string {
 // that two who tick the same thing at once do not undo each other.
 func tick(v *visit) error {
 	d := v.date()
-	t := folder.Tick{What: v.r.PostFormValue("tick"), At: v.reading.at(), By: v.session.who()}
+	t := folder.Tick{What: v.r.PostFormValue("tick"), At: v.reading.At(), By: v.session.who()}
 	if t.What == "" {
 		t.What, t.Off = v.r.PostFormValue("untick"), true
 	}

@@ -17,8 +17,8 @@ import (
 type reading struct {
 	sync.Mutex
 	*folder.Folder
-	clock
-	made map[string]any // by what was asked, for the minute of clock
+	model.Clock
+	made map[string]any // by what was asked, for the minute of the clock
 }
 
 // readings are kept until a file of the folder changes: one that goes by today,
@@ -53,8 +53,8 @@ func (d *desk) read(date model.Date) (*reading, error) {
 		x = &reading{Folder: f}
 		r.around[0] = x
 	}
-	k := clockOf(x.Centre, d.Now())
-	if date != 0 && date < k.today {
+	k := x.Centre.Clock(d.Now())
+	if date != 0 && date < k.Today {
 		first := date.WeekStart(x.Centre.House.WeekStarts)
 		if x = r.around[first]; x == nil {
 			f, err := folder.OpenAround(r.dir, first)
@@ -67,8 +67,8 @@ func (d *desk) read(date model.Date) (*reading, error) {
 	}
 	x.Lock()
 	defer x.Unlock()
-	if x.made == nil || x.clock != k {
-		x.clock, x.made = k, map[string]any{}
+	if x.made == nil || x.Clock != k {
+		x.Clock, x.made = k, map[string]any{}
 	}
 	return x, nil
 }

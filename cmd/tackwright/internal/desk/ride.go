@@ -55,7 +55,7 @@ func showRide(v *visit) error {
 	}
 	twelve := s.week.House.TwelveHour
 	x := &ridePage{rideView: rideOf(s, ride), When: r.dayName(ride.Date()) + ", " + ride.Start.Clock(twelve) + " to " + ride.End.Clock(twelve),
-		LessonName: ride.Meeting.Name, Posted: s.posted(), Over: ride.Date() < r.today, May: v.notes()}
+		LessonName: ride.Meeting.Name, Posted: s.posted(), Over: ride.Date() < r.Today, May: v.notes()}
 	if ride.Meeting.Arena != nil {
 		x.Arena = ride.Meeting.Arena.Name
 	}

@@ -6,7 +6,7 @@ import "tackwright/model"
 // role on.
 func routes() []route {
 	return []route{
-		{"GET /{$}", model.Barn, func(v *visit) error { return v.see("/day/" + v.reading.today.String()) }},
+		{"GET /{$}", model.Barn, func(v *visit) error { return v.see("/day/" + v.reading.Today.String()) }},
 		{"GET /name", model.Barn, showName},
 		{"POST /name", model.Barn, setName},
 		{"POST /leave", model.Barn, leave},

@@ -23,7 +23,7 @@ func (v *visit) note(n *model.Note) error {
 	if err != nil {
 		return err
 	}
-	n.By, n.At = by, v.reading.at()
+	n.By, n.At = by, v.reading.At()
 	if n.Kind == "" {
 		_, err = v.reading.AddNote(n)
 		v.readings.forget()
@@ -62,7 +62,7 @@ func horseOut(v *visit) error {
 	default:
 		return no("say why: lame, ill or stopped by the vet")
 	}
-	if d < v.reading.today {
+	if d < v.reading.Today {
 		return no("%s is over", d.Words())
 	}
 	if err := v.note(&model.Note{Kind: model.NoteHorseOut, Date: d, From: from, Horse: h, Why: why}); err != nil {
@@ -81,8 +81,8 @@ func horseBack(v *visit) error {
 		return err
 	}
 	n := &model.Note{Kind: model.NoteHorseBack, Date: v.date(), Horse: h}
-	if v.reading.real && n.Date == v.reading.today {
-		n.From = v.reading.now.Minute
+	if v.reading.Real && n.Date == v.reading.Today {
+		n.From = v.reading.Now.Minute
 	}
 	if err := v.note(n); err != nil {
 		return err
@@ -134,7 +134,7 @@ func ofRide(n *model.Note) bool {
 // slip reports whether a note is one that who looks can take back as her own slip.
 func (v *visit) slip(n *model.Note) bool {
 	by, err := v.person()
-	return err == nil && v.notes() && v.reading.Centre.NoSlip(n, by, v.reading.today) == ""
+	return err == nil && v.notes() && v.reading.Centre.NoSlip(n, by, v.reading.Today) == ""
 }
 
 // slipsOn are her slips that are for a date, if they are any.
@@ -150,7 +150,7 @@ func lift(v *visit) error {
 		if v.r.PostFormValue("note") != number(n.Number) {
 			continue
 		}
-		if why := v.reading.Centre.NoSlip(n, by, v.reading.today); !ofRide(n) && why != "" {
+		if why := v.reading.Centre.NoSlip(n, by, v.reading.Today); !ofRide(n) && why != "" {
 			return no("%s", why)
 		}
 		if err := v.note(&model.Note{Undoes: n.Number, Date: n.Date}); err != nil {

@@ -45,12 +45,12 @@ func (r *reading) on(date model.Date) (*standing, error) {
 // postedOn is what was last posted for a date; nil is nothing.
 func (r *reading) postedOn(date model.Date) *standing {
 	s, _ := once(r, "posted "+date.String(), func() (*standing, error) {
-		p, w, plan, gone := r.Centre.PostedAt(date, r.begun())
+		p, w, plan, gone := r.Centre.PostedAt(date, r.Begun())
 		if p == nil {
 			return nil, nil
 		}
 		s := &standing{week: w, plan: plan, found: w.Audit(plan), gone: gone, newer: r.Centre.ChangedSince(p, date),
-			stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: r.Centre.NotesSince(p, date), Printed: r.now}}
+			stamp: sheet.Stamp{Version: p.Version, At: p.At, Notes: r.Centre.NotesSince(p, date), Printed: r.Now}}
 		if p.By != nil {
 			s.stamp.By = p.By.Name
 		}
@@ -89,7 +89,7 @@ func (r *reading) pencilledOn(date model.Date) (*standing, error) {
 			within = files[0]
 		}
 		return &standing{week: w, plan: p, found: w.Audit(p), file: files[0], edited: edited,
-			stamp: sheet.Stamp{File: filepath.ToSlash(within), Printed: r.now}}, nil
+			stamp: sheet.Stamp{File: filepath.ToSlash(within), Printed: r.Now}}, nil
 	})
 }
 

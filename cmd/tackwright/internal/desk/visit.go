@@ -162,7 +162,7 @@ func (v *visit) date() model.Date {
 	if d := v.asked(); d != 0 {
 		return d
 	}
-	return v.reading.today
+	return v.reading.Today
 }
 
 // fail tells a person what could not be done, and that nothing was.

@@ -40,7 +40,7 @@ func showWeek(v *visit) error {
 	r.Lock()
 	defer r.Unlock()
 	first := v.date().WeekStart(r.Centre.House.WeekStarts)
-	x := &weekView{From: first, Until: first + 6, Before: first - 7, After: first + 7, Over: first+6 < r.today, Office: v.role == model.Office}
+	x := &weekView{From: first, Until: first + 6, Before: first - 7, After: first + 7, Over: first+6 < r.Today, Office: v.role == model.Office}
 	for d := first; d <= first+6; d++ {
 		day := r.weekDay(d)
 		x.Days = append(x.Days, day)
@@ -54,7 +54,7 @@ func showWeek(v *visit) error {
 
 // weekDay is one date of a week.
 func (r *reading) weekDay(d model.Date) weekDay {
-	day := weekDay{Date: d, Name: d.Words(), Today: d == r.today, Plan: "no plan yet"}
+	day := weekDay{Date: d, Name: d.Words(), Today: d == r.Today, Plan: "no plan yet"}
 	s, err := r.on(d)
 	switch {
 	case err != nil:
@@ -92,7 +92,7 @@ func (r *reading) weekDay(d model.Date) weekDay {
 // bare is a date for which there is no plan.
 func (r *reading) bare(d model.Date) *standing {
 	s, _ := once(r, "bare "+d.String(), func() (*standing, error) {
-		w := r.Centre.Week(d, 1, r.begun())
+		w := r.Centre.Week(d, 1, r.Begun())
 		return &standing{none: true, week: w, plan: &model.Plan{Turns: make([]*model.Turn, len(w.Rides)), Ground: make([][]string, len(w.Rides))}}, nil
 	})
 	return s
@@ -132,7 +132,7 @@ func showCheck(v *visit) error {
 	}
 	found, err := once(r, "findings", func() ([]trouble, error) {
 		var all []trouble
-		for _, t := range r.Findings(r.today) {
+		for _, t := range r.Findings(r.Today) {
 			x := trouble{Words: model.Sentence(t.Message), Mend: t.Mend}
 			if t.Span.File != "" {
 				x.Where = t.Span.String()
