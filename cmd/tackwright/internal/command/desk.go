@@ -29,7 +29,7 @@ that of this computer, and pass phrases: --phrases is a file, kept outside the
 folder, with a line for each role that may come in:
 
   barn = "..."          sees sheets, and ticks the pull list
-  instructor = "..."    notes what changed, and mends a day
+  instructor = "..."    notes what changed or takes a slip back, and mends a day
   office = "..."        does all
 
 Each has 12 letters or more. After it a person says who she is, of those whose
