@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 
 	"tackwright/model"
 )
@@ -43,11 +44,11 @@ func (v *visit) closeView(d model.Date) (*closeView, error) {
 	if old != nil && old.By != nil {
 		x.By = old.By.Name
 	}
-	for i, t := range r.Centre.ToldOn(d) {
+	for _, t := range r.Centre.ToldOn(d) {
 		if t.Turn == nil || t.Rider == nil {
 			continue
 		}
-		y := closeRide{ID: fmt.Sprintf("ride%d", i), When: t.Start.Clock(r.Centre.House.TwelveHour) + " to " + t.End.Clock(r.Centre.House.TwelveHour),
+		y := closeRide{ID: "ride" + key("told", t.Rider.Name, t.LessonName, t.Start.String(), t.Turn.Horse.Name), When: t.Start.Clock(r.Centre.House.TwelveHour) + " to " + t.End.Clock(r.Centre.House.TwelveHour),
 			Rider: t.Rider.Called(), Lesson: t.LessonName, Told: t.Turn.Horse.Name, told: t}
 		if old != nil {
 			for _, z := range old.Differs {
@@ -128,6 +129,14 @@ func closeDay(v *visit) error {
 			if z.How == model.ExtraRide || !slices.ContainsFunc(x.Rides, func(y closeRide) bool { return of(z, y.told) }) {
 				record.Differs = append(record.Differs, z)
 			}
+		}
+	}
+	// A ride that is told otherwise since she looked at it is another one here, also
+	// where she left it as told.
+	for field := range v.r.PostForm {
+		id, is := strings.CutSuffix(field, "-how")
+		if is && !slices.ContainsFunc(x.Rides, func(y closeRide) bool { return y.ID == id }) {
+			return no("what was told for %s has changed since you looked at it; look again, and close that", x.Date.Words())
 		}
 	}
 	x.fill(v)

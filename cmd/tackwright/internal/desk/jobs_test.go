@@ -192,7 +192,7 @@ func TestADayIsClosedAsItWasRiddenAndAnew(t *testing.T) {
 	b.planned()
 	page := b.get("/day/"+wednesday+"/close", http.StatusOK)
 	field := func(rider string) string {
-		m := regexp.MustCompile(`<legend>[^<]* ` + rider + `,[^<]*</legend>\s*<label for="(ride\d+)-how"`).FindStringSubmatch(page)
+		m := regexp.MustCompile(`<legend>[^<]* ` + rider + `,[^<]*</legend>\s*<label for="(ride\w+)-how"`).FindStringSubmatch(page)
 		if m == nil {
 			t.Fatalf("%s cannot be closed", rider)
 		}
@@ -217,6 +217,22 @@ func TestADayIsClosedAsItWasRiddenAndAnew(t *testing.T) {
 	if got := closed(); len(got) != 1 {
 		t.Errorf("closed anew: %v", got)
 	}
+}
+
+// What is told otherwise while somebody closes the day is not what she closes, though
+// she says nothing of it.
+func TestADayThatIsMendedMeanwhileIsLookedAtAgainBeforeItIsClosed(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.planned()
+	page := b.get("/day/"+wednesday+"/close", http.StatusOK)
+	var asTold []string
+	for _, m := range regexp.MustCompile(`name="(ride\w+-how)"`).FindAllStringSubmatch(page, -1) {
+		asTold = append(asTold, m[1], "")
+	}
+	b.post("/horse/Wicket/out?on="+wednesday, http.StatusOK, "from", "07:35", "why", "lame")
+	b.found()
+	b.post(b.at+"/post", http.StatusOK)
+	says(t, b.post("/day/"+wednesday+"/close", http.StatusConflict, asTold...), "changed since you looked at it", "Nothing was changed")
 }
 
 // The note is on the disk before its mending begins, and the day says so.

@@ -91,7 +91,7 @@ func TestADayThatWasToBeClosedIsFilledInAgain(t *testing.T) {
 	open(t, dir, nil).nell().planned()
 	b := open(t, dir, nil).browser()
 	at := "/day/" + wednesday + "/close"
-	id := regexp.MustCompile(`name="(ride\d+)-how"`).FindStringSubmatch(b.get(at, http.StatusOK))[1]
+	id := regexp.MustCompile(`name="(ride\w+)-how"`).FindStringSubmatch(b.get(at, http.StatusOK))[1]
 	b.post(at, http.StatusConflict, id+"-how", "short", id+"-until", "10:20")
 	page := b.post("/name", http.StatusOK, "name", "Nell Ashworthy", "back", at)
 	says(t, page, "Nothing of this was saved yet")
