@@ -45,6 +45,25 @@ func TestChromiumWatchesAWeekBeingPlanned(t *testing.T) {
 	}
 }
 
+// A search whose desk was closed does not look as if it went on.
+func TestChromiumSaysThatASearchStandsStill(t *testing.T) {
+	held, closed := make(chan struct{}), make(chan struct{})
+	d := open(t, demo(t), func(o *desk.Options) {
+		o.Search = func(ctx context.Context, in io.Reader, out io.Writer) error {
+			return searchHere(ctx, in, &slow{out, 3, held})
+		}
+	})
+	s := d.screen(t, 360, 740)
+	s.opens("/week/" + wednesday)
+	s.touch("Plan this week")
+	s.sees("being worked on")
+	go func() { d.close(); close(closed) }()
+	s.sees("The desk does not answer")
+	s.looks("progress-stands-still")
+	close(held)
+	<-closed
+}
+
 func TestChromiumAsksWhatAWeekHasRoomFor(t *testing.T) {
 	for _, size := range sizes {
 		t.Run(size.name, func(t *testing.T) {

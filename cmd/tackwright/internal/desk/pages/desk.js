@@ -53,6 +53,11 @@ if (fresh) {
 const progress = document.querySelector("[data-watch]");
 if (progress) {
   const watch = new EventSource(progress.dataset.watch);
-  watch.addEventListener("progress", (event) => { progress.innerHTML = event.data; });
+  const silent = document.getElementById("silent");
+  watch.addEventListener("progress", (event) => { silent.hidden = true; progress.innerHTML = event.data; });
+  watch.addEventListener("error", () => {
+    if (watch.readyState === EventSource.CLOSED) location.reload(); // the search or the session is gone: the page says which
+    else silent.hidden = false;
+  });
   watch.addEventListener("over", () => { watch.close(); location.reload(); });
 }
