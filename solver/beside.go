@@ -58,18 +58,23 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 			told[key] = true
 			return before
 		})))
+		from := relaxed.start(lits, best)
 		return func(ctx context.Context) ordered.Beside {
 			a := market.Lower(ctx, upper-fixed, c.rounds)
 			b := ordered.Beside{Least: a.Least + fixed}
 			for i, least := range a.With {
 				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
 			}
-			hint := a.Often
-			if c.dive {
-				hint = market.Dive(ctx)
-			}
-			for _, i := range hint {
+			for _, i := range a.Often {
 				b.Hint = append(b.Hint, lits[i])
+			}
+			if c.dive {
+				from = bound.Start{Pairs: market.Dive(ctx)}
+			}
+			if upper-b.Least > upper/16 { // else the search is as soon there
+				if plan, cost := market.Barter(ctx, from, a.Least); cost+fixed < upper {
+					b.Hint = relaxed.lead(plan, lits)
+				}
 			}
 			return b
 		}
@@ -106,6 +111,56 @@ func (x *relaxation) cuts(found []ordered.Count) []bound.Cut {
 		}
 	}
 	return cuts
+}
+
+// lead are the literals of a plan: who rides whom, then in what.
+func (x *relaxation) lead(plan []bound.Ridden, lits []sat.Lit) []sat.Lit {
+	var pairs, saddles []sat.Lit
+	for _, r := range plan {
+		pairs = append(pairs, lits[r.Pair])
+		for _, o := range x.at[r.Pair].saddle {
+			if way := x.ways[r.Way]; o.seat == way.seat && slices.Equal(o.pads, way.pads) {
+				saddles = append(saddles, o.lit)
+			}
+		}
+	}
+	return append(pairs, saddles...)
+}
+
+// start is a solution as the relaxation sees it.
+func (x *relaxation) start(lits []sat.Lit, m sat.Model) bound.Start {
+	s := bound.Start{Things: make([][]int, len(x.p.Spells))}
+	for i, l := range lits {
+		if m.Value(l) {
+			s.Pairs = append(s.Pairs, i)
+		}
+	}
+	for _, p := range x.places {
+		at, ok := x.spells[p]
+		if !ok {
+			continue
+		}
+		for _, on := range p.rides {
+			if m.Value(on.lit) {
+				s.Things[at] = append(s.Things[at], x.ring[on.lit]...)
+			}
+		}
+		worn := func(q *pool, l sat.Lit) {
+			if m.Value(l) {
+				s.Things[at] = append(s.Things[at], x.rooms[p][q]...)
+			}
+		}
+		for _, o := range p.saddle {
+			worn(o.seat, o.lit)
+			for _, pad := range o.pads {
+				worn(pad, o.lit)
+			}
+		}
+		for _, g := range slices.Concat(p.girths, p.extras) {
+			worn(g.pool, g.lit)
+		}
+	}
+	return s
 }
 
 // lits are the literals of the pairs.

@@ -8,6 +8,7 @@ import (
 	"tackwright/fixtures/oracle"
 	drawn "tackwright/fixtures/weeks"
 	"tackwright/model"
+	"tackwright/solver/bound"
 	"tackwright/solver/ordered"
 	"tackwright/solver/sat"
 )
@@ -216,5 +217,37 @@ func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 	}
 	if tighter == 0 {
 		t.Error("what was found made no bound tighter")
+	}
+}
+
+// A plan handed to the market is the same plan there: nobody is lost, and it costs no more.
+func TestTheMarketKnowsAPlanForWhatItCosts(t *testing.T) {
+	size, err := drawn.Named("median")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for seed := range uint64(6) {
+		w := drawn.Week(size, seed, false)
+		e := encode(w)
+		best, results, err := ordered.Minimise(context.Background(), e.s, nil, e.goals()[:3], ordered.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan, err := e.decode(context.Background(), best)
+		if err != nil {
+			t.Fatal(err)
+		}
+		wishes := w.Score(plan)[3]
+		if wishes.Name != "wishes" || results[0].Value > 5 {
+			t.Fatalf("week %d: %+v, %+v", seed, wishes, results)
+		}
+		x, ok := e.relax(costs{seated: e.wishCost})
+		if !ok {
+			t.Fatalf("week %d: too many ways to work in a day", seed)
+		}
+		x.keep(best)
+		if _, cost := bound.Open(x.p).Barter(context.Background(), x.start(x.lits(), best), wishes.Value); cost > wishes.Value {
+			t.Errorf("week %d: costs %d there, and %d here", seed, cost, wishes.Value)
+		}
 	}
 }

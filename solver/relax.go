@@ -11,12 +11,15 @@ import (
 // relaxation is the week without what ties horses together, but for prices.
 type relaxation struct {
 	*encoder
-	p     *bound.Problem
-	rooms map[*place]map[*pool][]int // of a pool in a place
-	ring  map[sat.Lit][]int          // of a ride on a horse, whatever it wears
-	index map[*model.Ride]int
-	pairs map[sat.Lit]int
-	known []bound.Cut // of the goals before
+	p      *bound.Problem
+	rooms  map[*place]map[*pool][]int // of a pool in a place
+	ring   map[sat.Lit][]int          // of a ride on a horse, whatever it wears
+	index  map[*model.Ride]int
+	pairs  map[sat.Lit]int
+	known  []bound.Cut // of the goals before
+	spells map[*place]int
+	at     []*place  // of each pair
+	ways   []*option // by name
 }
 
 // tooMany sets of places in a day are not looked at.
@@ -26,7 +29,7 @@ const tooMany = 50_000
 // out. It reports false where a horse has too many ways to work.
 func (e *encoder) relax(c costs) (*relaxation, bool) {
 	x := &relaxation{encoder: e, p: &bound.Problem{}, rooms: map[*place]map[*pool][]int{},
-		ring: map[sat.Lit][]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
+		ring: map[sat.Lit][]int{}, spells: map[*place]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
 			x.index[r] = x.p.Rides
@@ -110,7 +113,11 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 	s := bound.Spell{MostWork: -1, MostDays: -1}
 	done, fact := ofWeek(x.facts[h], first)
 	work, days := int64(limits.WeekMinutes)*minute-done, limits.WeekDays
-	free := 0 // days that do not count, as the horse works on them anyway
+	worked := map[model.Date]bool{} // for sure
+	for _, f := range x.facts[h] {
+		worked[f.Date] = true
+	}
+	var last model.Date // the day before
 	for day := range byDate(x.of[h]) {
 		d := day[0].meeting.Date
 		if d < first || d >= first+7 {
@@ -131,9 +138,18 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
 			return slices.ContainsFunc(s.Stretches, func(i int) bool { return idle(out.Stretches[i]) })
 		})
-		if fact[d] {
-			free++
+		for _, p := range day {
+			x.spells[p] = len(x.p.Spells)
 		}
+		out.Works = worked[d]
+		for before := d - 1; before != last; before-- {
+			if !worked[before] {
+				out.Rested = true
+				break
+			}
+			out.Sure++
+		}
+		last = d
 		s.Days = append(s.Days, out)
 	}
 	if len(s.Days) == 0 {
@@ -143,8 +159,9 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 		s.MostWork = max(work, 0)
 	}
 	if limits.WeekDays != 0 {
-		s.MostDays = max(days-len(fact), 0) + free
+		s.MostDays = max(days-len(fact), 0)
 	}
+	s.MostRow = limits.RowDates
 	x.p.Spells = append(x.p.Spells, s)
 	return true
 }
@@ -182,11 +199,11 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bou
 		if slices.ContainsFunc(y.places, func(p *place) bool { return p.wayOf(common) == nil }) || o.seat.one().TakesGirth() && len(common.girths) == 0 {
 			continue
 		}
-		w := bound.Way{Uses: worn(append([]*pool{o.seat}, o.pads...)...)}
+		w := bound.Way{Name: len(x.ways), Uses: worn(append([]*pool{o.seat}, o.pads...)...)}
 		for _, g := range common.girths {
 			w.Girths = append(w.Girths, worn(g))
 		}
-		ways = append(ways, common)
+		ways, x.ways = append(ways, common), append(x.ways, common)
 		out.Ways = append(out.Ways, w)
 	}
 	for i, p := range y.places {
@@ -225,7 +242,7 @@ func (p *place) canWear(o *option, g *pool) bool {
 func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(rideOn, *option) int) (r bound.Rider, m met) {
 	r = bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
 	for i, o := range ways {
-		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) {
+		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) && x.dressed(on, o) {
 			s := bound.Suits{Way: i}
 			if cost != nil {
 				s.Cost = cost(on, o)
@@ -255,6 +272,19 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 	return r, m
 }
 
+// dressed reports whether there is something for each need of a ride that goes on the
+// seat of a way.
+func (x *relaxation) dressed(on rideOn, o *option) bool {
+	for _, n := range needsOf(on.ride.Rider) {
+		if !slices.ContainsFunc(on.at.extras, func(w pooled) bool {
+			return w.need == n && (!x.on("extras fit") || w.pool.one().GoesOnSeat(o.seat.one()))
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
 // pair numbers a ride on a horse.
 func (x *relaxation) pair(on rideOn) int {
 	n, ok := x.pairs[on.lit]
@@ -262,6 +292,7 @@ func (x *relaxation) pair(on rideOn) int {
 		n = x.p.Pairs
 		x.pairs[on.lit] = n
 		x.p.Pairs++
+		x.at = append(x.at, on.at)
 	}
 	return n
 }

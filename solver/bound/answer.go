@@ -64,9 +64,6 @@ func (b *book) with(d int, rest int64, with []int) {
 func (b *book) others(d int) []int64 {
 	cost := b.fill(d)
 	width := b.room + 1
-	if b.tiers() > 1 { // one day is worked on this date
-		cost = cost[:(b.tiers()-1)*width]
-	}
 	least := slices.Repeat([]int64{none}, width+1)
 	for i, c := range cost {
 		least[i%width] = min(least[i%width], c)

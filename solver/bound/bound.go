@@ -4,6 +4,8 @@
 // that others want too. Whatever the prices, the horses' best weeks together cost no more than the
 // best plan, so every bound is proved; good prices, found step by step, make it a close one.
 //
+// [Market.Barter] looks for a good plan in the same terms: one for the search to begin with.
+//
 // It works in integers throughout: the same problem gives the same answer on every machine.
 package bound
 
@@ -41,11 +43,15 @@ type Cut struct {
 type Spell struct {
 	Days     []Day
 	MostWork int64 // over the days; below 0: no limit
-	MostDays int   // of them with work; below 0: no limit
+	MostDays int   // of them with work that have none anyway; below 0: no limit
+	MostRow  int   // dates in a row with work; 0: no limit
 }
 
 // Day is a horse on one date: stretches of work, and which of them go together.
 type Day struct {
+	Rested    bool // a date without work is between it and the day before, or before the first
+	Sure      int  // dates right before it, since then, that have work anyway
+	Works     bool // it has work anyway
 	Stretches []Stretch
 	Shares    []Share
 	Sets      []Set // without the empty one
@@ -68,6 +74,7 @@ type Stretch struct {
 
 // Way uses things of Room: all of Uses, and one list of Girths where there are any.
 type Way struct {
+	Name   int // under which the answer speaks of it
 	Uses   []int
 	Girths [][]int
 }

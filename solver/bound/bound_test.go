@@ -2,6 +2,7 @@ package bound_test
 
 import (
 	"context"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -69,5 +70,90 @@ func TestAHorseKeepsToTheWorkOfItsWeek(t *testing.T) {
 	p.Spells[0].MostWork, p.Spells[0].MostDays = -1, 2
 	if a := bound.Open(p).Lower(context.Background(), 3, 300); a.Least != 1 {
 		t.Errorf("in two days: bound %d", a.Least)
+	}
+}
+
+// week is a horse with one ride on each of so many dates.
+func week(dates int) *bound.Problem {
+	p := herd(1, dates, 9, free)
+	day := p.Spells[0].Days[0]
+	p.Spells[0].Days = nil
+	for d := range dates {
+		one := day
+		one.Stretches = slices.Clone(day.Stretches)
+		one.Stretches[0].Places = [][]bound.Rider{day.Stretches[0].Places[0][d : d+1]}
+		p.Spells[0].Days = append(p.Spells[0].Days, one)
+	}
+	return p
+}
+
+func TestAHorseWorksOnNoMoreDatesInARowThanItMay(t *testing.T) {
+	for _, c := range []struct {
+		why    string
+		change func(*bound.Spell)
+		ground int
+	}{
+		{"two in a row of five", func(s *bound.Spell) { s.MostRow = 2 }, 1},
+		{"one in a row of five", func(s *bound.Spell) { s.MostRow = 1 }, 2},
+		{"five in a row of five", func(s *bound.Spell) { s.MostRow = 5 }, 0},
+		{"two in a row, a date of rest after the second", func(s *bound.Spell) { s.MostRow, s.Days[2].Rested = 2, true }, 1},
+		{"three in a row, a date of rest after the second", func(s *bound.Spell) { s.MostRow, s.Days[2].Rested = 3, true }, 0},
+		{"two in a row, of which one was before", func(s *bound.Spell) { s.MostRow, s.Days[0].Rested, s.Days[0].Sure = 2, true, 1 }, 2},
+		{"two in a row, and it works on the third anyway", func(s *bound.Spell) { s.MostRow, s.Days[2].Works = 2, true }, 2},
+		{"three dates besides the third, on which it works anyway", func(s *bound.Spell) { s.MostDays, s.Days[2].Works = 3, true }, 1},
+		{"three dates, of them two in a row", func(s *bound.Spell) { s.MostDays, s.MostRow = 3, 2 }, 2},
+	} {
+		p := week(5)
+		c.change(&p.Spells[0])
+		if a := bound.Open(p).Lower(context.Background(), 5, 300); a.Least != c.ground {
+			t.Errorf("%s: bound %d, and %d stay on the ground", c.why, a.Least, c.ground)
+		}
+		if _, cost := bound.Open(p).Barter(context.Background(), bound.Start{}, 0); cost != c.ground {
+			t.Errorf("%s: %d on the ground by barter", c.why, cost)
+		}
+	}
+}
+
+// Each horse takes one of as many rides: an assignment, of which all can be tried.
+func TestHorsesBarterUntilNoAssignmentIsCheaper(t *testing.T) {
+	for seed := range uint64(50) {
+		r := rand.New(rand.NewPCG(seed, 1))
+		const n = 5
+		var costs [n][n]int
+		for h := range n {
+			for ride := range n {
+				costs[h][ride] = r.IntN(10)
+			}
+		}
+		p := herd(n, n, n, func(horse, ride int) int { return costs[horse][ride] })
+		p.OnGround, p.Grounded = make([]int, n), []bound.Grounded{{Rides: []int{0, 1, 2, 3, 4}}}
+		cheapest := 10 * n
+		var try func(h, cost int, taken [n]bool)
+		try = func(h, cost int, taken [n]bool) {
+			if h == n {
+				cheapest = min(cheapest, cost)
+				return
+			}
+			for ride := range n {
+				if !taken[ride] {
+					now := taken
+					now[ride] = true
+					try(h+1, cost+costs[h][ride], now)
+				}
+			}
+		}
+		try(0, 0, [n]bool{})
+		plan, cost := bound.Open(p).Barter(context.Background(), bound.Start{Pairs: []int{0, n + 1, 2*n + 2, 3*n + 3, 4*n + 4}}, 0)
+		if cost != cheapest || len(plan) != n {
+			t.Errorf("seed %d: %d by barter of %d rides, and %d is the cheapest", seed, cost, len(plan), cheapest)
+		}
+	}
+}
+
+func TestWhereMoreIsOnTheGroundThanMayBeBarterHasNoPlan(t *testing.T) {
+	p := herd(2, 3, 2, free)
+	p.Grounded = []bound.Grounded{{Rides: []int{0, 1, 2}}}
+	if plan, cost := bound.Open(p).Barter(context.Background(), bound.Start{}, 0); plan != nil || cost < 1000 {
+		t.Errorf("%v at %d", plan, cost)
 	}
 }

@@ -1,7 +1,5 @@
 package bound
 
-import "slices"
-
 // A deal is a stretch at the prices: by way, what the tack costs and what the riders do.
 type deal struct {
 	tack   []int64
@@ -38,7 +36,8 @@ func (d *deal) decide() {
 
 // deal looks for the best way of a stretch.
 func (m *Market) deal(x *Stretch) deal {
-	d := deal{tack: make([]int64, len(x.Ways)), girths: make([]int, len(x.Ways)), riders: make([][]seated, len(x.Places))}
+	s := m.scratch
+	d := deal{tack: s.costs.take(len(x.Ways)), girths: s.girths.of(len(x.Ways), 0), riders: s.places.take(len(x.Places))}
 	for i, w := range x.Ways {
 		d.tack[i] = m.charge(w.Uses)
 		if len(w.Girths) > 0 {
@@ -48,8 +47,11 @@ func (m *Market) deal(x *Stretch) deal {
 		}
 	}
 	for p, riders := range x.Places {
-		d.riders[p] = slices.Repeat([]seated{{cost: none}}, len(x.Ways))
+		d.riders[p] = s.seated.of(len(x.Ways), seated{cost: none})
 		for i := range riders {
+			if m.ride[riders[i].Ride] <= -closed {
+				continue // nobody else can have her
+			}
 			offer(d.riders[p], &riders[i], seated{m.rider(&riders[i]), i, nil})
 		}
 	}
@@ -108,9 +110,9 @@ func (m *Market) tackUp(w *Way, girth int) {
 }
 
 // seat counts what a rider uses who meets her needs with such lists.
-func (m *Market) seat(r *Rider, lists []int) {
+func (m *Market) seat(r *Rider, way int, lists []int) {
 	m.carried[r.Ride]++
-	m.picked = append(m.picked, r.Pair)
+	m.picked, m.ridden = append(m.picked, r.Pair), append(m.ridden, way)
 	for _, k := range m.cutOf[r.Pair] {
 		m.met[k]++
 	}

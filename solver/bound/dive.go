@@ -51,7 +51,7 @@ func (d *dive) trade() {
 
 // week is the best week of a horse at the prices, and counts what it takes.
 func (d *dive) week(s int) []int {
-	d.picked = d.picked[:0]
+	d.picked, d.ridden = d.picked[:0], d.ridden[:0]
 	b := d.book(s)
 	b.best()
 	b.take()

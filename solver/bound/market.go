@@ -24,24 +24,30 @@ type Market struct {
 	used      []int   // of each thing of Room
 	often     []int   // by pair: how often it was in the horses' weeks of late, in 1/65536
 	picked    []int   // pairs in the horses' weeks now
+	ridden    []int   // the way that each of them rides in
 	value     int64
 	best      int64
 	bestRide  []int64
 	bestRoom  []int64
 	bestLimit []int64
 	bestCut   []int64
+	gauges    []gauge // by spell
+	scratch   *scratch
 }
 
 // Open a market for a problem, with prices to begin with. It may be used by one goroutine at a time.
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides),
-		often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62}
+		often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62, scratch: &scratch{}}
 	for k, g := range p.Grounded {
 		for _, r := range g.Rides {
 			m.of[r] = append(m.of[r], k)
 			m.must[r] = m.must[r] || g.Most == 0
 		}
+	}
+	for s := range p.Spells {
+		m.gauges = append(m.gauges, gaugeOf(&p.Spells[s]))
 	}
 	m.open()
 	return m

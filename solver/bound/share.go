@@ -232,7 +232,7 @@ func (b *book) use(d int, set *Set) {
 		for p, out := range best.within {
 			s := b.place(d, at, p, in, out)[best.way]
 			r := &x.Places[p][s.rider]
-			b.m.seat(r, s.lists)
+			b.m.seat(r, x.Ways[best.way].Name, s.lists)
 			if out != alone {
 				b.m.count(day.Shares[out].Things, -1)
 			}

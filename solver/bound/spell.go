@@ -12,7 +12,7 @@ func (m *Market) trade() {
 	clear(m.carried)
 	clear(m.used)
 	clear(m.met)
-	m.picked = m.picked[:0]
+	m.picked, m.ridden = m.picked[:0], m.ridden[:0]
 	m.value = 0
 	for r, price := range m.ride {
 		m.value += price
@@ -39,7 +39,7 @@ func (m *Market) trade() {
 	}
 }
 
-// A book is a spell at the prices.
+// A book is a spell at the prices. It is written on the market's scratch.
 type book struct {
 	m      *Market
 	spell  *Spell
@@ -47,11 +47,10 @@ type book struct {
 	spares [][]int64           // by day and share
 	joints []map[joint]*joined // by day
 	placed []map[[4]int][]seated
-	cheap  [][]cheap // by day, the best set for each amount of work, 0 among them, by work
-	unit   int64     // of work
-	room   int       // units of work that the week has room for
-	picks  [][]int32 // by day: which of cheap was best for so many days and units
-	cost   []int64
+	cheap  [][]cheap // by day, the best set for each amount of work, the first none
+	gauge
+	picks [][]int32 // by day: which of cheap was best for so many days and units
+	cost  []int64
 }
 
 type cheap struct {
@@ -63,14 +62,14 @@ type cheap struct {
 // book evaluates each step and set of a spell.
 func (m *Market) book(s int) *book {
 	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
+	m.scratch.clear()
 	spell := &m.p.Spells[s]
-	b := &book{m: m, spell: spell, deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)),
+	b := &book{m: m, spell: spell, gauge: m.gauges[s], deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)),
 		joints: make([]map[joint]*joined, len(spell.Days)), placed: make([]map[[4]int][]seated, len(spell.Days))}
-	b.measure()
 	for d := range spell.Days {
 		day := &spell.Days[d]
-		b.deals[d] = make([]deal, len(day.Stretches))
-		costs := make([]int64, len(day.Stretches))
+		b.deals[d] = m.scratch.deals.take(len(day.Stretches))
+		costs := m.scratch.costs.take(len(day.Stretches))
 		for i := range day.Stretches {
 			b.deals[d][i] = m.deal(&day.Stretches[i])
 			costs[i] = b.deals[d][i].best
@@ -80,9 +79,14 @@ func (m *Market) book(s int) *book {
 			b.spares[d], sharing = b.saving(d)
 			b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
 		}
-		cheapest := map[int]int{} // into b.cheap[d], by units
-		b.cheap[d] = []cheap{{set: -1}}
-		for i, set := range day.Sets {
+		amounts := &b.days[d]
+		b.cheap[d] = m.scratch.cheap.take(len(amounts.units))
+		for k, units := range amounts.units {
+			b.cheap[d][k] = cheap{units, none, -1}
+		}
+		b.cheap[d][0].cost = 0
+		for i := range day.Sets {
+			set := &day.Sets[i]
 			cost := int64(0)
 			for _, x := range set.Stretches {
 				cost += costs[x]
@@ -91,49 +95,12 @@ func (m *Market) book(s int) *book {
 				continue
 			}
 			if sharing && len(set.Shares) > 0 {
-				cost, _ = b.together(d, &day.Sets[i])
+				cost, _ = b.together(d, set)
 			}
-			units := int(set.Work / b.unit)
-			at, ok := cheapest[units]
-			switch {
-			case !ok:
-				cheapest[units] = len(b.cheap[d])
-				b.cheap[d] = append(b.cheap[d], cheap{units, cost, i})
-			case cost < b.cheap[d][at].cost:
-				b.cheap[d][at].cost, b.cheap[d][at].set = cost, i
+			if c := &b.cheap[d][amounts.of[i]]; cost < c.cost {
+				c.cost, c.set = cost, i
 			}
 		}
 	}
 	return b
-}
-
-// measure chooses the unit of work: what divides all, or where that is fine beyond use a coarser one,
-// in which work counts for less than it is.
-func (b *book) measure() {
-	const finest = 1024
-	total := int64(0)
-	for _, day := range b.spell.Days {
-		most := int64(0)
-		for _, set := range day.Sets {
-			b.unit = divisor(b.unit, set.Work)
-			most = max(most, set.Work)
-		}
-		total += most
-	}
-	b.unit = max(b.unit, 1)
-	most := b.spell.MostWork
-	if most < 0 || most > total {
-		most = total
-	}
-	if most/b.unit > finest {
-		b.unit = most/finest + 1
-	}
-	b.room = int(most / b.unit)
-}
-
-func divisor(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
 }

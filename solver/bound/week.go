@@ -10,53 +10,37 @@ func (b *book) best() int64 {
 	return slices.Min(b.cost)
 }
 
-// most is how many days can be worked.
-func (b *book) most() int {
-	if b.spell.MostDays < 0 || b.spell.MostDays > len(b.spell.Days) {
-		return len(b.spell.Days)
-	}
-	return b.spell.MostDays
-}
-
-// tiers is how many numbers of days are told apart: one, where the limit cannot bind.
-func (b *book) tiers() int {
-	if b.most() == len(b.spell.Days) {
-		return 1
-	}
-	return b.most() + 1
-}
-
-// fill works out the best cost for each number of days and units, over all days but one.
+// fill works out the best cost for each state and units, over all days, or over all but one on which it
+// works.
 func (b *book) fill(but int) []int64 {
 	width := b.room + 1
-	cost := make([]int64, b.tiers()*width)
-	for i := range cost {
-		cost[i] = none
-	}
+	cost := b.m.scratch.costs.of(width, none)
 	cost[0] = 0
 	for d := range b.spell.Days {
+		next := b.m.scratch.costs.of(b.states[d+1]*width, none)
 		if d == but {
+			for state, to := range b.steps[d] {
+				if to.work != forbidden {
+					b.offer(cost[state*width:][:width], next[to.work*width:], nil, 0, 0)
+				}
+			}
+			cost = next
 			continue
 		}
-		next := make([]int64, len(cost))
-		for i := range next {
-			next[i] = none
-		}
-		pick := make([]int32, len(cost))
-		for i, c := range cost {
-			if c == none {
+		pick := b.m.scratch.picks.of(len(next), 0)
+		for k := range b.cheap[d] {
+			x := &b.cheap[d][k]
+			if x.cost == none || x.units >= width {
 				continue
 			}
-			for k, x := range b.cheap[d] {
-				to := i + x.units
-				if i%width+x.units >= width {
-					continue
+			for state, step := range b.steps[d] {
+				to := step.work
+				if x.set < 0 {
+					to = step.rest
 				}
-				if b.tiers() > 1 && x.set >= 0 {
-					to += width
-				}
-				if to < len(next) && c+x.cost < next[to] {
-					next[to], pick[to] = c+x.cost, int32(k)
+				if to != forbidden {
+					into := to*width + x.units
+					b.offer(cost[state*width:][:width-x.units], next[into:], pick[into:], x.cost, int32(state*len(b.cheap[d])+k))
 				}
 			}
 		}
@@ -68,6 +52,18 @@ func (b *book) fill(but int) []int64 {
 	return cost
 }
 
+// offer takes what is cheaper at a cost more.
+func (*book) offer(from, to []int64, pick []int32, more int64, by int32) {
+	for i, c := range from {
+		if c != none && c+more < to[i] {
+			to[i] = c + more
+			if pick != nil {
+				pick[i] = by
+			}
+		}
+	}
+}
+
 // take counts what the best week uses.
 func (b *book) take() {
 	at := 0
@@ -77,13 +73,11 @@ func (b *book) take() {
 		}
 	}
 	for d := len(b.spell.Days) - 1; d >= 0; d-- {
-		x := b.cheap[d][b.picks[d][at]]
-		at -= x.units
+		width, by := b.room+1, int(b.picks[d][at])
+		x := b.cheap[d][by%len(b.cheap[d])]
+		at = by/len(b.cheap[d])*width + at%width - x.units
 		if x.set < 0 {
 			continue
-		}
-		if b.tiers() > 1 {
-			at -= b.room + 1
 		}
 		b.use(d, &b.spell.Days[d].Sets[x.set])
 	}

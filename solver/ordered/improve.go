@@ -109,6 +109,11 @@ func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
 func (g *search) follow() {
 	hint := g.hint
 	g.hint = nil
+	before := g.upper()
+	if g.q.along(hint, 30); g.upper() < before {
+		g.harden()
+		return
+	}
 	cheap := g.q.s.NewVar()
 	defer g.q.s.Retire(cheap)
 	for _, p := range g.priced {

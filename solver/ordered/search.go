@@ -54,6 +54,7 @@ type search struct {
 	beside chan Beside // nil where nothing is awaited
 	asked  bool
 	told   int // tallies when it was asked
+	gap    int // then
 	since  int // effort then, or when the goal was opened
 	cancel context.CancelFunc
 	priced []Priced  // not yet clauses, the dearest first
@@ -103,7 +104,7 @@ func (g *search) inquire() {
 	if d.Beside == nil || g.met() {
 		return
 	}
-	g.told = len(g.tallies)
+	g.told, g.gap = len(g.tallies), g.upper()-g.bound()
 	work := d.Beside(g.q.best, g.upper(), append(slices.Clone(g.q.found), g.found()...))
 	if work == nil {
 		return
@@ -199,7 +200,7 @@ func (g *search) hear() {
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && len(g.tallies) > 4*g.told+little:
+	case g.asked && (len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
 		g.inquire()
 	}
 }

@@ -1,0 +1,338 @@
+package bound
+
+import (
+	"context"
+	"runtime"
+	"slices"
+)
+
+// Barter looks for a cheap plan, beginning with another as far as it goes, until one costs
+// no more than least or many tries bring nothing. Horses plan their weeks anew, one or a few at a time, with
+// what nobody else has, and keep what costs no more. So that they do not go round in a circle each ride has
+// a weight, which grows every time that it is on the ground and no horse leaves less for it (Nagata &
+// Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. It returns the cheapest plan
+// and its cost; nothing where in all of them more is on the ground than may be. A plan keeps the rules that
+// the problem knows.
+func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, int) {
+	b := newBarter(m)
+	b.begin(first)
+	best, cost := b.ridden(), b.total()
+	patience := 300 * len(b.weeks) // weeks planned for nothing
+	for until := b.plans + patience; b.plans < until && ctx.Err() == nil && up(cost) > least; {
+		b.round()
+		if c := b.total(); c < cost {
+			best, cost, until = b.ridden(), c, b.plans+patience
+		}
+	}
+	if cost == none {
+		return nil, never
+	}
+	return best, up(cost)
+}
+
+// Ridden is a pair that goes together, and the name of its way.
+type Ridden struct{ Pair, Way int }
+
+// Start is a plan to begin with: its pairs, and if that is known, for each spell the things of Room that it
+// uses.
+type Start struct {
+	Pairs  []int
+	Things [][]int
+}
+
+// barter is a plan in the making.
+type barter struct {
+	*Market
+	weeks  []held  // by spell
+	left   []int   // of each thing of Room
+	owner  []int   // of each ride: a spell, or nobody
+	sought []int64 // a little for each thing of Room, so that nobody takes what others need and she does not
+	weight []int64
+	rides  [][]int // that each spell could carry
+	takers [][]int // of each ride: the spells that could carry it
+	rideOf []int   // of each pair
+	spell  []int   // of each pair
+	plans  int     // weeks planned so far
+	dice   uint64
+}
+
+const nobody = -1
+
+// held is what a spell carries and uses, and what its wishes cost.
+type held struct {
+	pairs []int
+	ways  []int // by pair
+	uses  []int // things of Room, sorted
+	cost  int64
+}
+
+func newBarter(m *Market) *barter {
+	own := *m // with prices of its own
+	own.ride, own.room = make([]int64, len(m.ride)), make([]int64, len(m.room))
+	own.limit, own.cut = make([]int64, len(m.limit)), make([]int64, len(m.cut))
+	own.carried, own.used, own.met = make([]int, len(m.carried)), make([]int, len(m.used)), make([]int, len(m.met))
+	own.picked, own.ridden, own.scratch = nil, nil, &scratch{}
+	b := &barter{Market: &own, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
+		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
+		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1}
+	for k, price := range m.bestRoom {
+		b.sought[k] = scale/256 + min(price, scale)/4
+	}
+	for s, spell := range m.p.Spells {
+		for _, d := range spell.Days {
+			for _, x := range d.Stretches {
+				for _, r := range slices.Concat(x.Places...) {
+					b.rideOf[r.Pair], b.spell[r.Pair] = r.Ride, s
+					if !slices.Contains(b.takers[r.Ride], s) {
+						b.takers[r.Ride] = append(b.takers[r.Ride], s)
+						b.rides[s] = append(b.rides[s], r.Ride)
+					}
+				}
+			}
+		}
+	}
+	return b
+}
+
+// draw is a number below n, the same draws in every run (Knuth's).
+func (b *barter) draw(n int) int {
+	b.dice = b.dice*6364136223846793005 + 1442695040888963407
+	return int(b.dice>>33) % n
+}
+
+// down reports whether a ride is on the ground that could be carried.
+func (b *barter) down(r int) bool { return b.owner[r] == nobody && len(b.takers[r]) > 0 }
+
+// total is what the plan costs; none where more is on the ground than may be.
+func (b *barter) total() int64 {
+	sum := int64(0)
+	for _, g := range b.p.Grounded {
+		n := 0
+		for _, r := range g.Rides {
+			if b.owner[r] == nobody {
+				n++
+			}
+		}
+		if n > g.Most {
+			return none
+		}
+	}
+	for r := range b.owner {
+		if b.down(r) {
+			sum += int64(b.p.OnGround[r]) * scale
+		}
+	}
+	for _, w := range b.weeks {
+		sum += w.cost
+	}
+	return sum
+}
+
+func (b *barter) ridden() []Ridden {
+	var all []Ridden
+	for _, w := range b.weeks {
+		for i, pair := range w.pairs {
+			all = append(all, Ridden{pair, w.ways[i]})
+		}
+	}
+	return all
+}
+
+// begin gives each horse what it has in a plan, as far as that goes.
+func (b *barter) begin(first Start) {
+	has := make([]map[int]bool, len(b.weeks))
+	for s := range has {
+		has[s] = map[int]bool{}
+	}
+	for _, p := range first.Pairs {
+		has[b.spell[p]][b.rideOf[p]] = true
+	}
+	sought := b.sought
+	defer func() { b.sought = sought }()
+	for s := range b.weeks {
+		if first.Things != nil {
+			b.sought = slices.Repeat([]int64{closed}, len(sought))
+			for _, k := range first.Things[s] {
+				b.sought[k] = sought[k]
+			}
+		}
+		b.take(s, b.plan(s, func(r int) int64 {
+			if has[s][r] {
+				return 2 * ride
+			}
+			return -ride
+		}))
+	}
+}
+
+// ride is what it is worth that a ride of weight 1 is carried: more than any wish.
+const ride = 256 * scale
+
+// round lets horses take rides that are on the ground, and some exchange what they have.
+func (b *barter) round() {
+	const inserts, exchanges = 10, 2
+	runtime.Gosched()
+	var down []int
+	for r := range b.owner {
+		if b.down(r) {
+			down = append(down, r)
+		}
+	}
+	if len(down) > 0 && (b.seats() || b.total() == none) {
+		for range inserts {
+			b.insert(down[b.draw(len(down))])
+		}
+	}
+	for range exchanges {
+		b.exchange()
+	}
+}
+
+// seats reports whether rides on the ground are what the plan costs.
+func (b *barter) seats() bool { return slices.Max(b.p.OnGround) > 0 }
+
+// plan is the best week of a horse of what nobody else has, at prices for rides.
+func (b *barter) plan(s int, price func(ride int) int64) held {
+	b.plans++
+	for _, r := range b.rides[s] {
+		if o := b.owner[r]; o != nobody && o != s {
+			b.ride[r] = -closed
+		} else {
+			b.ride[r] = price(r)
+		}
+	}
+	for k, left := range b.left {
+		b.room[k] = b.sought[k]
+		if left <= 0 {
+			b.room[k] = closed
+		}
+	}
+	clear(b.used)
+	b.picked, b.Market.ridden = b.picked[:0], b.Market.ridden[:0]
+	week := b.book(s)
+	h := held{cost: week.best()}
+	week.take()
+	h.pairs, h.ways = slices.Clone(b.picked), slices.Clone(b.Market.ridden)
+	for _, p := range h.pairs {
+		h.cost += b.ride[b.rideOf[p]]
+	}
+	for k, n := range b.used {
+		for range n {
+			h.uses = append(h.uses, k)
+		}
+		h.cost -= int64(n) * b.room[k]
+	}
+	return h
+}
+
+// fits reports whether there is enough left of what a week uses.
+func (b *barter) fits(h held) bool {
+	for i, n := 0, 0; i < len(h.uses); i++ {
+		if n++; i == 0 || h.uses[i] != h.uses[i-1] {
+			n = 1
+		}
+		if b.left[h.uses[i]] < n {
+			return false
+		}
+	}
+	return true
+}
+
+func (b *barter) release(s int) held {
+	h := b.weeks[s]
+	for _, k := range h.uses {
+		b.left[k]++
+	}
+	for _, p := range h.pairs {
+		b.owner[b.rideOf[p]] = nobody
+	}
+	b.weeks[s] = held{}
+	return h
+}
+
+func (b *barter) take(s int, h held) {
+	for _, k := range h.uses {
+		b.left[k]--
+	}
+	for _, p := range h.pairs {
+		b.owner[b.rideOf[p]] = s
+	}
+	b.weeks[s] = h
+}
+
+// worth of a week: the rides in it, less what it costs.
+func (b *barter) worth(h held) int64 {
+	sum := -h.cost
+	for _, p := range h.pairs {
+		sum += b.weight[b.rideOf[p]] * ride
+	}
+	return sum
+}
+
+// insert lets the horse take a ride that then has the best week.
+func (b *barter) insert(r int) {
+	if !b.down(r) {
+		return
+	}
+	b.weight[r]++
+	at, most, week := nobody, int64(0), held{}
+	for _, s := range b.takers[r] {
+		was := b.release(s)
+		now := b.plan(s, func(r int) int64 { return b.weight[r]*ride + int64(b.draw(scale)) })
+		if gain := b.worth(now) - b.worth(was); gain > most && b.fits(now) {
+			at, most, week = s, gain, now
+		}
+		b.take(s, was)
+	}
+	if at != nobody {
+		b.release(at)
+		b.take(at, week)
+	}
+}
+
+// exchange lets two or three horses plan anew, one after the other, each with a ride that the next has and
+// it could carry, and keeps that if it is worth no less.
+func (b *barter) exchange() {
+	who := b.neighbours(2 + b.draw(2))
+	was := make([]held, len(who))
+	gain := int64(0)
+	for i, s := range who {
+		was[i] = b.release(s)
+		gain -= b.worth(was[i])
+	}
+	fits := true
+	for _, s := range who {
+		h := b.plan(s, func(r int) int64 { return b.weight[r]*ride + int64(b.draw(noise*scale)) })
+		fits = fits && b.fits(h)
+		b.take(s, h)
+		gain += b.worth(h)
+	}
+	if fits && gain >= 0 {
+		return
+	}
+	for _, s := range who {
+		b.release(s)
+	}
+	for i, s := range who {
+		b.take(s, was[i])
+	}
+}
+
+// noise is how far off the prices of an exchange are drawn at the most.
+const noise = 4
+
+// neighbours are horses of which each could carry a ride that the next has.
+func (b *barter) neighbours(n int) []int {
+	who := []int{b.draw(len(b.weeks))}
+	for range 3 * n {
+		last := who[len(who)-1]
+		if len(who) == n || len(b.rides[last]) == 0 {
+			break
+		}
+		owner := b.owner[b.rides[last][b.draw(len(b.rides[last]))]]
+		if owner != nobody && !slices.Contains(who, owner) {
+			who = append(who, owner)
+		}
+	}
+	return who
+}
