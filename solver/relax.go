@@ -35,7 +35,7 @@ func (e *encoder) relax(c costs) (*relaxation, bool) {
 			x.index[r] = x.p.Rides
 			x.p.Rides++
 			down := 0
-			if c.onGround != nil {
+			if c.onGround != nil && r.State == model.Open { // a session's question may have called it off
 				down = c.onGround(r)
 			}
 			x.p.OnGround = append(x.p.OnGround, down)

@@ -8,6 +8,7 @@ import (
 
 	"tackwright/fixtures"
 	"tackwright/model"
+	"tackwright/solver/ordered"
 )
 
 // mishap is a note for a week, the same in each reading of it.
@@ -32,6 +33,25 @@ func mishap(w *model.Week, seed, k uint64) *model.Note {
 	return n
 }
 
+// noted is a small week, posted, under notes; whole, or its first date.
+func noted(t *testing.T, seed uint64, kind int, one bool, notes []uint64) *model.Week {
+	t.Helper()
+	w := smallWeeks(seed, 800)[kind]
+	p, err := Plan(context.Background(), w, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	fixtures.Post(w, p)
+	for _, k := range notes {
+		w.Centre.Notes = append(w.Centre.Notes, mishap(w, seed, k))
+	}
+	w.Centre.Obey()
+	if one {
+		return w.Centre.Repair(w.Rides[0].Date(), 1, w.Now)
+	}
+	return w.Centre.Repair(w.From, int(w.Until-w.From)+1, w.Now)
+}
+
 // Small weeks of any kind, posted, under a few notes done and undone; planned whole, or on one date.
 func TestASessionAboutAnySmallWeekScoresAsFreshSolvesDo(t *testing.T) {
 	questions, written := 0, 0
@@ -39,22 +59,7 @@ func TestASessionAboutAnySmallWeekScoresAsFreshSolvesDo(t *testing.T) {
 		for kind := range smallWeeks(seed, 800) {
 			g := rand.New(rand.NewPCG(seed, 99))
 			one := g.IntN(3) > 0
-			asked := func(notes []uint64) *model.Week {
-				w := smallWeeks(seed, 800)[kind]
-				p, err := Plan(context.Background(), w, Options{})
-				if err != nil {
-					t.Fatal(err)
-				}
-				fixtures.Post(w, p)
-				for _, k := range notes {
-					w.Centre.Notes = append(w.Centre.Notes, mishap(w, seed, k))
-				}
-				w.Centre.Obey()
-				if one {
-					return w.Centre.Repair(w.Rides[0].Date(), 1, w.Now)
-				}
-				return w.Centre.Repair(w.From, int(w.Until-w.From)+1, w.Now)
-			}
+			asked := func(notes []uint64) *model.Week { return noted(t, seed, kind, one, notes) }
 			if len(smallWeeks(seed, 800)[kind].Rides) == 0 {
 				continue
 			}
@@ -86,5 +91,64 @@ func TestASessionAboutAnySmallWeekScoresAsFreshSolvesDo(t *testing.T) {
 	}
 	if 4*written > 3*questions {
 		t.Errorf("the rules were written %d times for %d questions", written, questions)
+	}
+}
+
+// A ride that a question calls off, or a horse that it rules out, is not counted against the plan.
+func TestNoAnswerOfASessionIsBetterThanTheBoundsThatItWorksOut(t *testing.T) {
+	bounds, off := 0, 0
+	for seed := range uint64(*weeks) / 20 {
+		for kind := range smallWeeks(seed, 800) {
+			if len(smallWeeks(seed, 800)[kind].Rides) == 0 {
+				continue
+			}
+			g := rand.New(rand.NewPCG(seed, 98))
+			var s Session
+			s.write(noted(t, seed, kind, true, nil))
+			for range 6 {
+				w := noted(t, seed, kind, true, []uint64{g.Uint64N(20), g.Uint64N(20)})
+				assume, ok := s.assume(w)
+				if !ok {
+					continue
+				}
+				goals, bare := s.e.goals(), s.e.goals()
+				for i := range bare {
+					bare[i].Beside = nil
+				}
+				for i, goal := range goals {
+					if goal.Beside == nil {
+						continue
+					}
+					best, results, err := ordered.Minimise(context.Background(), s.e.s, assume, bare[:i+1], ordered.Options{})
+					if err != nil {
+						t.Fatal(err)
+					}
+					value := results[i].Value
+					work := goal.Beside(best, value+5, nil)
+					if work == nil {
+						t.Fatalf("%s: too many ways to work in a day", w.Centre.Name)
+					}
+					got := work(context.Background())
+					bounds++
+					if got.Least > value {
+						t.Errorf("%s: %s bounded by %d, and a plan has %d", w.Centre.Name, goal.Name, got.Least, value)
+					}
+					for _, p := range got.Priced {
+						if best.Value(p.Lit) && p.Least > value {
+							t.Errorf("%s: %s priced at %d, and a plan with it has %d", w.Centre.Name, goal.Name, p.Least, value)
+						}
+					}
+				}
+				for r := range s.e.seated {
+					if r.State == model.Off {
+						off++
+						break
+					}
+				}
+			}
+		}
+	}
+	if bounds < *weeks/4 || off < *weeks/20 {
+		t.Errorf("only %d bounds, and only %d questions that call a ride off", bounds, off)
 	}
 }
