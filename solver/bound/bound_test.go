@@ -157,3 +157,45 @@ func TestWhereMoreIsOnTheGroundThanMayBeBarterHasNoPlan(t *testing.T) {
 		t.Errorf("%v at %d", plan, cost)
 	}
 }
+
+// Each horse could carry six riders on one date: in the second of two ways to saddle it nobody rides, or
+// in none, one after the other or with time between. As many impossible places are not a bargain.
+func TestManyPlacesInWhichNobodyCanRideCostNoLessThanOne(t *testing.T) {
+	const horses, places = 2, 6
+	for _, c := range []struct {
+		why    string
+		joined bool
+		ways   []bound.Suits
+		ground int
+	}{
+		{"one after the other, in the first way", true, []bound.Suits{{Way: 0}}, 0},
+		{"one after the other, in no way", true, nil, horses * places},
+		{"with time between, in the first way", false, []bound.Suits{{Way: 0}}, 0},
+		{"with time between, in no way", false, nil, horses * places},
+	} {
+		p := &bound.Problem{Rides: horses * places, Pairs: horses * places, OnGround: slices.Repeat([]int{1}, horses*places), Room: []int{1}}
+		for h := range horses {
+			var day bound.Day
+			set := bound.Set{Work: 1}
+			for i := range places {
+				n := h*places + i
+				rider := bound.Rider{Pair: n, Ride: n, Ways: c.ways}
+				if i == 0 || !c.joined {
+					set.Stretches = append(set.Stretches, i)
+					day.Stretches = append(day.Stretches, bound.Stretch{Ways: []bound.Way{{}, {Uses: []int{0}}}})
+				}
+				x := &day.Stretches[len(day.Stretches)-1]
+				x.Places = append(x.Places, []bound.Rider{rider})
+			}
+			day.Sets = []bound.Set{set}
+			p.Spells = append(p.Spells, bound.Spell{MostWork: -1, MostDays: -1, Days: []bound.Day{day}})
+		}
+		market := bound.Open(p)
+		if a := market.Lower(context.Background(), horses*places+1, 100); a.Least != c.ground {
+			t.Errorf("%s: bound %d, and %d stay on the ground", c.why, a.Least, c.ground)
+		}
+		if _, cost := market.Barter(context.Background(), bound.Start{}, 0); cost != c.ground {
+			t.Errorf("%s: %d on the ground by barter", c.why, cost)
+		}
+	}
+}

@@ -1,11 +1,8 @@
 package bound
 
-import (
-	"math"
-	"runtime"
-)
+import "runtime"
 
-const none = math.MaxInt64 / 4 // dearer than anything
+const none = 1 << 56 // dearer than anything; many of it, as many as a date has lessons, are still a number
 
 // trade lets every horse plan its weeks at the prices, and counts what they take.
 func (m *Market) trade() {
