@@ -39,6 +39,7 @@ type encoder struct {
 
 	// What goals are made of, made once.
 	wishes map[*model.Ride][]ordered.Soft
+	marks  map[sat.Lit]*model.Ride // of a wish that a ride's load is not marked
 	carry  []ordered.Soft
 	anyOf  map[sat.Lit][]sat.Lit // of a charge: the literals of which one is true
 	kept   map[keptKey]sat.Lit
@@ -121,7 +122,7 @@ func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
 func choicesIn(w *model.Week, left map[string]bool, tagged bool, fine *grain) *encoder {
 	e := &encoder{fine: fine, w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
-		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, anyOf: map[sat.Lit][]sat.Lit{}, kept: map[keptKey]sat.Lit{}, days_: map[*model.Horse][]daySet{}, shares: map[shareKey]sat.Lit{}}
+		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, marks: map[sat.Lit]*model.Ride{}, anyOf: map[sat.Lit][]sat.Lit{}, kept: map[keptKey]sat.Lit{}, days_: map[*model.Horse][]daySet{}, shares: map[shareKey]sat.Lit{}}
 	e.pools, e.poolOf = makePools(w, tagged)
 	for _, f := range w.Facts {
 		e.facts[f.Turn.Horse] = append(e.facts[f.Turn.Horse], f)

@@ -117,6 +117,15 @@ func (e *encoder) wishGoal() ordered.Goal {
 		}
 		goal.Softs = append(goal.Softs, once(e.wishes, r, func() []ordered.Soft { return e.rideWishes(r) })...)
 	}
+	goal.Value = func(m sat.Model) int {
+		value := 0
+		for _, s := range goal.Softs {
+			if r := e.marks[s.Lit]; !m.Value(s.Lit) && (r == nil || e.isMarked(m, r)) {
+				value += s.Weight
+			}
+		}
+		return value
+	}
 	e.boundBeside(&goal, costs{seated: e.wishCost, rounds: 300, before: (*relaxation).keep})
 	return goal
 }

@@ -76,7 +76,31 @@ func (e *encoder) markedLoad(r *model.Ride, stratum int) []ordered.Soft {
 	if e.s.Clauses() == before {
 		return nil
 	}
+	e.marks[marked.Not()] = r
 	return []ordered.Soft{{Lit: marked.Not(), Weight: cost, Stratum: stratum}}
+}
+
+// isMarked reports whether a ride of a solution is above the marked share. The wish that
+// it is not may fail without need.
+func (e *encoder) isMarked(m sat.Model, r *model.Ride) bool {
+	for _, on := range e.on_[r] {
+		if !m.Value(on.lit) {
+			continue
+		}
+		load := on.ride.Rider.Weight
+		for _, o := range on.at.saddle {
+			if m.Value(o.lit) {
+				load += e.weigh(o.pieces()...)
+			}
+		}
+		for _, g := range slices.Concat(on.at.girths, on.at.extras) {
+			if m.Value(g.lit) {
+				load += e.weigh(g.pool.one())
+			}
+		}
+		return on.at.horse.Marked(load, e.w.House)
+	}
+	return false
 }
 
 // heavier forbids under sel, for a ride on a horse, the combinations of seat,

@@ -7,7 +7,7 @@ import (
 )
 
 // Barter looks for a cheap plan, beginning with another as far as it goes, until one costs
-// no more than least or many tries bring nothing. Horses plan their weeks anew, one or a few at a time, with
+// no more than least, many tries bring nothing, or there were too many. Horses plan their weeks anew, one or a few at a time, with
 // what nobody else has, and keep what costs no more. So that they do not go round in a circle each ride has
 // a weight, which grows every time that it is on the ground and no horse leaves less for it (Nagata &
 // Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. It returns the cheapest plan
@@ -17,8 +17,8 @@ func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, 
 	b := newBarter(m)
 	b.begin(first)
 	best, cost := b.ridden(), b.total()
-	patience := 300 * len(b.weeks) // weeks planned for nothing
-	for until := b.plans + patience; b.plans < until && ctx.Err() == nil && up(cost) > least; {
+	patience, most := 300*len(b.weeks), 60_000 // weeks planned: for nothing, and in all
+	for until := patience; b.plans < min(until, most) && ctx.Err() == nil && up(cost) > least; {
 		b.round()
 		if c := b.total(); c < cost {
 			best, cost, until = b.ridden(), c, b.plans+patience
