@@ -13,6 +13,11 @@ import (
 	"sync"
 )
 
+// ProofCovers reports whether the plan's proof is of this very plan and week.
+func (w *Week) ProofCovers(p *Plan) bool {
+	return p.Proof.Hash != "" && p.Proof.Hash == w.Fingerprint(p)
+}
+
 // Fingerprint binds a proof to the week, the goals and the plan that it was
 // made for: 32 hexadecimal digits that change with any of them.
 func (w *Week) Fingerprint(p *Plan) string {

@@ -88,15 +88,10 @@ func auditOf(p *kept) *auditAnswer {
 	found := p.week.Audit(p.plan)
 	inherited := slices.DeleteFunc(slices.Clone(found), func(v model.Violation) bool { return !v.Inherited })
 	a := &auditAnswer{File: filepath.ToSlash(p.file), From: p.week.From.String(), Until: p.week.Until.String(),
-		Broken: violationsOf(model.Broken(found)), Inherited: violationsOf(inherited), Covered: isCovered(p.week, p.plan)}
+		Broken: violationsOf(model.Broken(found)), Inherited: violationsOf(inherited), Covered: p.week.ProofCovers(p.plan)}
 	a.Open, a.Seated = seated(p.week, p.plan)
 	a.Goals = goalsOf(p.week, p.plan, a.Covered)
 	return a
-}
-
-// isCovered reports whether the plan's proof is of this very plan and week.
-func isCovered(w *model.Week, p *model.Plan) bool {
-	return p.Proof.Hash != "" && p.Proof.Hash == w.Fingerprint(p)
 }
 
 func violationsOf(vs []model.Violation) []violation {

@@ -117,7 +117,7 @@ func (c *call) mayStand(p *kept, edited bool) error {
 		fmt.Fprint(c.err, violationsText(broken))
 		return no("this plan breaks a rule, so it is not posted; mend it, or plan again")
 	}
-	if !edited && p.plan.Proof.Hash != p.week.Fingerprint(p.plan) {
+	if !edited && !p.week.ProofCovers(p.plan) {
 		file := filepath.ToSlash(p.file)
 		return no("%s is not posted: the week has changed since it was pencilled; plan again, and post that", file)
 	}

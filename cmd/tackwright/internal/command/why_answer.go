@@ -188,7 +188,7 @@ func (a *whyAnswer) say(q *asked, found *solver.Why) []string {
 // seatsMost reports whether the plan carries a proof that no other seats more.
 func (q *asked) seatsMost() bool {
 	goals := q.plan.Proof.Goals
-	return len(goals) > 0 && goals[0].Name == "seat a" && goals[0].Proved && isCovered(q.week, q.plan)
+	return len(goals) > 0 && goals[0].Name == "seat a" && goals[0].Proved && q.week.ProofCovers(q.plan)
 }
 
 // say tells what there is to choose.

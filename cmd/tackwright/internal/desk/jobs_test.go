@@ -49,6 +49,18 @@ func TestWhatIsPostedIsWhatWasLookedAt(t *testing.T) {
 	says(t, b.post("/week/"+wednesday+"/post", http.StatusConflict, "seal", "0123"), "no longer what you looked at")
 }
 
+func TestAPencilledWeekIsCalledBestOnlyOfTheFolderAsItIs(t *testing.T) {
+	b := open(t, demo(t), nil).nell()
+	b.planned()
+	b.post("/horse/Wicket/out?on=2026-10-14", http.StatusOK, "from", "07:35", "why", "lame")
+	for _, page := range []string{b.get("/week/"+wednesday, http.StatusOK), b.get("/week/"+wednesday+"/post", http.StatusOK)} {
+		says(t, page, "Pencilled:", "The week has changed since: nothing is proved of it.", "Plan again")
+		if strings.Contains(page, "no plan does better") {
+			t.Error("it is still called best")
+		}
+	}
+}
+
 // Two touches from the day: the horse, and why it cannot work.
 func TestALameHorseIsTwoTouchesFromAProvedRepair(t *testing.T) {
 	dir := demo(t)

@@ -62,8 +62,7 @@ func showPlanned(v *visit, j *job) error {
 type compareView struct {
 	From, Until model.Date
 	Summary     string
-	Proved      bool
-	Edited      bool
+	Proof       string // what is known of the pencilled plan
 	Stale       bool   // the week has changed since, so that it cannot be posted
 	Seal        string // of the pencilled plan, so that what was looked at is what is posted
 	Replaces    []int
@@ -87,7 +86,7 @@ func showCompare(v *visit) error {
 		return err
 	}
 	w := s.week
-	x := &compareView{From: w.From, Until: w.Until, Summary: summary(w, s.plan), Proved: !s.edited && s.plan.Proof.Proved(), Edited: s.edited, Seal: w.Fingerprint(s.plan)}
+	x := &compareView{From: w.From, Until: w.Until, Summary: summary(w, s.plan), Proof: s.proof(), Stale: s.stale, Seal: w.Fingerprint(s.plan)}
 	for d := w.From; d <= w.Until; d++ {
 		if n := r.Centre.VersionOn(d); n > 0 && (len(x.Replaces) == 0 || x.Replaces[len(x.Replaces)-1] != n) {
 			x.Replaces = append(x.Replaces, n)
@@ -112,7 +111,6 @@ func showCompare(v *visit) error {
 			}
 		}
 	}
-	x.Stale = !s.edited && s.plan.Proof.Hash != x.Seal
 	for _, b := range s.broken() {
 		x.Broken = append(x.Broken, model.Sentence(b.Words))
 	}
@@ -175,7 +173,7 @@ func postWeek(v *visit) error {
 		return no("what is pencilled is no longer what you looked at; look again, and post that")
 	case r.Stands(w, p): // touched twice, or by two
 		return v.see("/week/" + w.From.String())
-	case !s.edited && p.Proof.Hash != seal:
+	case s.stale:
 		return no("the week has changed since it was pencilled; plan again, and post that")
 	}
 	if err := r.asStarted(w, p); err != nil {

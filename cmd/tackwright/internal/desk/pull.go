@@ -148,7 +148,7 @@ func (r *reading) pullView(d model.Date) (*pullView, error) {
 	}
 	for _, a := range l.PutAway {
 		y := item("away "+a.Piece.Tag, a.Piece)
-		y.Where = fmt.Sprintf("to %s, from %s off %s", cmp.Or(y.Where, "its place"), clock(a.From), a.Horse)
+		y.Where = fmt.Sprintf("%s, from %s off %s", cmp.Or(y.Where, "its place"), clock(a.From), a.Horse)
 		for _, w := range a.With {
 			y.With = append(y.With, w.Kind+" "+w.Tag)
 		}

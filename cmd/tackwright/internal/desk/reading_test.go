@@ -25,7 +25,7 @@ func TestAFileThatIsEditedByHandIsReadAnew(t *testing.T) {
 		{"posted/*.toml", `by = "Nell Ashworthy"`, `by = "Petra Hallowes"`, "/day/" + wednesday, "posted by Petra Hallowes"},
 		{"notes/*.toml", `why = "lame"`, `why = "ill"`, "/day/" + wednesday, "Wicket is out (ill)"},
 		{"ridden/*.toml", `by = "Dev Marchbank"`, `by = "Petra Hallowes"`, past + "/close", "Closed by Petra Hallowes"},
-		{"plans/*.toml", "rider = ", "rider  = ", "/week/" + wednesday, "Not proved to be best"},
+		{"plans/*.toml", "rider = ", "rider  = ", "/week/" + wednesday, "Edited by hand"},
 	} {
 		files, err := filepath.Glob(filepath.Join(dir, x.files))
 		if err != nil || len(files) == 0 {

@@ -20,10 +20,25 @@ type standing struct {
 	gone   []model.Told      // rides that were posted, and that the folder no longer has
 	newer  bool              // notes for the date say otherwise than what was posted goes by
 	edited bool              // by hand, since it was pencilled
+	stale  bool              // what was proved of it is not of the week as it is now
 	none   bool              // there is no plan: nobody has a horse, and nobody is on the ground
 }
 
 func (s *standing) posted() bool { return s.stamp.Version > 0 }
+
+// proof is what is known of a pencilled plan: one that was proved is called best
+// of the very week that it was proved for, and of no other.
+func (s *standing) proof() string {
+	switch {
+	case s.edited:
+		return "Edited by hand: nothing is proved of it."
+	case s.stale:
+		return "The week has changed since: nothing is proved of it."
+	case s.plan.Proof.Proved():
+		return "Proved: no plan does better."
+	}
+	return "Not proved to be best."
+}
 
 // broken is what of it can no longer be.
 func (s *standing) broken() []model.Violation { return model.Broken(s.found) }
@@ -88,7 +103,7 @@ func (r *reading) pencilledOn(date model.Date) (*standing, error) {
 		if err != nil {
 			within = files[0]
 		}
-		return &standing{week: w, plan: p, found: w.Audit(p), file: files[0], edited: edited,
+		return &standing{week: w, plan: p, found: w.Audit(p), file: files[0], edited: edited, stale: !edited && !w.ProofCovers(p),
 			stamp: sheet.Stamp{File: filepath.ToSlash(within), Printed: r.Now}}, nil
 	})
 }

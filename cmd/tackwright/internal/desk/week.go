@@ -15,10 +15,10 @@ type weekView struct {
 	State         string // what people go by, in words
 	Pencilled     bool   // a plan of the whole week is, whatever is posted
 	Summary       string // of the pencilled one
-	Proved        bool
-	Stands        bool // it is what is posted
-	Over          bool // the week is, so that nothing of it is planned
-	Office        bool // who looks may plan
+	Proof         string // what is known of that
+	Stands        bool   // it is what is posted
+	Over          bool   // the week is, so that nothing of it is planned
+	Office        bool   // who looks may plan
 }
 
 type weekDay struct {
@@ -46,7 +46,7 @@ func showWeek(v *visit) error {
 		x.Days = append(x.Days, day)
 	}
 	if p, err := r.pencilledOn(first); err == nil && p != nil && p.week.From == first && p.week.Until == first+6 {
-		x.Pencilled, x.Summary, x.Proved = true, summary(p.week, p.plan), !p.edited && p.plan.Proof.Proved()
+		x.Pencilled, x.Summary, x.Proof = true, summary(p.week, p.plan), p.proof()
 		x.Stands = r.Stands(p.week, p.plan)
 	}
 	return v.show("week", "Week of "+first.Words()+r.year(first), x)

@@ -141,7 +141,7 @@ func Plan(ctx context.Context, r Runner, f *folder.Folder, d Dates, stop <-chan 
 	if err != nil {
 		return nil, nil, err
 	}
-	if p.Proof.Hash != w.Fingerprint(p) {
+	if !w.ProofCovers(p) {
 		return nil, nil, ErrChanged
 	}
 	if broken := model.Broken(w.Audit(p)); len(broken) > 0 {
