@@ -39,6 +39,18 @@ func (c Change) How() string {
 	return "another instructor"
 }
 
+// ThenAndNow are in words what was posted of the ride and what it has now.
+func (c Change) ThenAndNow() (then, now string) {
+	then, now = c.Before.Words(), c.After.Words()
+	if c.Ride.Was == nil {
+		then = "not posted"
+	}
+	if how := c.How(); how == "does not ride" {
+		now = how
+	}
+	return then, now
+}
+
 // OtherTime reports whether the ride begins or ends at another time than was
 // posted.
 func (c Change) OtherTime() bool {
@@ -111,7 +123,7 @@ func (w *Week) whyChanged(c Change, p *Plan, stops []string) (why []string) {
 			}
 		}
 		for _, s := range p.Ground[r.Index] {
-			if !slices.Contains(told, s) {
+			if s = c.unsaid(s, told); s != "" {
 				why = append(why, s)
 			}
 		}
@@ -125,6 +137,27 @@ func (w *Week) whyChanged(c Change, p *Plan, stops []string) (why []string) {
 		why = []string{cmp.Or(w.WhyNot(p, r, c.Before.Horse, c.Before.Seat), "something else of its tack is used elsewhere then")}
 	}
 	return append(why, c.lessonNow()...)
+}
+
+// unsaid is a reason for being on the ground without what was told already, of the
+// ride or of the horse that it was posted with; "" is that nothing is left of it.
+func (c Change) unsaid(reason string, told []string) string {
+	if slices.Contains(told, reason) {
+		return ""
+	}
+	stops, list, of := strings.Cut(reason, ": ") // what stops horses, and which
+	if c.Before == nil || !of {
+		return reason
+	}
+	horses := strings.Split(list, ", ")
+	i := slices.Index(horses, c.Before.Horse.Name)
+	if i < 0 || !slices.Contains(told, strings.ReplaceAll(stops, "the horse", c.Before.Horse.Name)) {
+		return reason
+	}
+	if len(horses) == 1 {
+		return ""
+	}
+	return stops + ": " + strings.Join(slices.Delete(horses, i, i+1), ", ")
 }
 
 // lessonNow says how the ride's lesson is not as posted.

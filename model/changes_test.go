@@ -100,6 +100,53 @@ func TestAChangeSaysWhatIsNotAsPostedAndWhy(t *testing.T) {
 	}
 }
 
+func TestAChangeSaysWhyAboutAHorseOnce(t *testing.T) {
+	lame := " is out (lame) until a named person ends it"
+	for _, c := range []struct{ reason, why string }{
+		{"the horse" + lame + ": Star", "Star" + lame},
+		{"the horse" + lame + ": Moss, Star", "Star" + lame + "; the horse" + lame + ": Moss"},
+		{"the horse has the day off: Star", "Star" + lame + "; the horse has the day off: Star"},
+	} {
+		b := fixtures.New()
+		b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+		w := b.Week()
+		fixtures.Post(w, fixtures.Plan(w, b.Turn(b.Star, b.Oak)))
+		b.Star.Out = []model.Out{{Why: model.Lame}}
+		w = b.Centre.Repair(fixtures.Monday, 1, b.Now)
+		p := fixtures.Plan(w)
+		p.Ground[0] = []string{c.reason}
+		if why := w.Changes(p)[0].Why; why != c.why {
+			t.Errorf("%q: %q, want %q", c.reason, why, c.why)
+		}
+	}
+}
+
+func TestAChangeTellsWhoWasNotPostedFromWhoWasOnTheGround(t *testing.T) {
+	for _, c := range []struct {
+		note      func(b *fixtures.Barn) model.Note
+		then, now string
+	}{
+		{func(b *fixtures.Barn) model.Note {
+			return model.Note{Kind: model.NoteRiderAdded, Rider: b.Rider("Zoe"), Lesson: b.Lessons[0]}
+		}, "not posted", "on the ground"},
+		{func(b *fixtures.Barn) model.Note { return model.Note{Kind: model.NoteRiderAway, Rider: b.Mia} }, "on the ground", "does not ride"},
+	} {
+		b := fixtures.New()
+		b.Lesson(fixtures.Monday, "10:00-11:00", b.Mia)
+		w := b.Week()
+		fixtures.Post(w, fixtures.Plan(w))
+		b.Note(c.note(b))
+		w = b.Centre.Repair(fixtures.Monday, 1, b.Now)
+		changes := w.Changes(fixtures.Plan(w))
+		if len(changes) != 1 {
+			t.Fatalf("%d changes", len(changes))
+		}
+		if then, now := changes[0].ThenAndNow(); then != c.then || now != c.now {
+			t.Errorf("%q, then %q; want %q, then %q", then, now, c.then, c.now)
+		}
+	}
+}
+
 func TestNobodyTakesALessonThatIsNotHeld(t *testing.T) {
 	for name, happens := range map[string]func(b *fixtures.Barn){
 		"arena closed":    func(b *fixtures.Barn) { b.Ring.Closures = []model.Period{{Why: "storm"}} },

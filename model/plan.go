@@ -24,6 +24,18 @@ func (t *Turn) Pieces() []*Piece {
 	return append(all, t.Extras...)
 }
 
+// Words are the horse and the tags; a ride without a turn is on the ground.
+func (t *Turn) Words() string {
+	if t == nil {
+		return "on the ground"
+	}
+	words := t.Horse.Name + ":"
+	for _, x := range t.Pieces() {
+		words += " " + x.Tag
+	}
+	return words
+}
+
 // SameTack reports whether seat, pads and girth are the very same pieces.
 func (t *Turn) SameTack(u *Turn) bool {
 	return t.Seat == u.Seat && t.Girth == u.Girth && slices.Equal(t.Pads, u.Pads)

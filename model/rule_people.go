@@ -150,9 +150,9 @@ func NotAsHeld(r *Ride, h *Horse, seat *Piece) string {
 	case r.Held == nil:
 		return ""
 	case r.Held.Horse != h:
-		return "held on " + r.Held.Horse.Name
+		return "a note keeps this rider on " + r.Held.Horse.Name
 	case r.Held.Seat != nil && r.Held.Seat != seat:
-		return "held on " + r.Held.Seat.Tag
+		return "a note keeps this rider in " + r.Held.Seat.Tag
 	}
 	return ""
 }

@@ -101,7 +101,7 @@ type change struct {
 	After    string `json:"after,omitempty" about:"horse and tags now; none: on the ground"`
 	Why      string `json:"why"`
 
-	ride *model.Ride
+	of model.Change
 }
 
 func repair(c *call, o *repairOptions) error {
@@ -191,7 +191,13 @@ func (a *repairAnswer) tell(w *model.Week, p *model.Plan) {
 	}
 	for _, x := range w.Changes(p) {
 		y := change{Date: x.Ride.Date().String(), Start: x.Ride.Start.String(), End: x.Ride.End.String(), Lesson: x.Ride.Meeting.Name,
-			Rider: x.Ride.Rider.Called(), How: x.How(), Before: turnWords(x.Before), After: turnWords(x.After), Why: x.Why, ride: x.Ride}
+			Rider: x.Ride.Rider.Called(), How: x.How(), Why: x.Why, of: x}
+		if x.Before != nil {
+			y.Before = x.Before.Words()
+		}
+		if x.After != nil {
+			y.After = x.After.Words()
+		}
 		if was := x.Ride.Was; was != nil && was.Start != x.Ride.Start {
 			y.WasStart = was.Start.String()
 		}
@@ -221,18 +227,6 @@ func (a *repairAnswer) sheets(w *model.Week, p *model.Plan, stamp sheet.Stamp) {
 	}
 }
 
-// turnWords are horse and tags of a turn; "" where there is none.
-func turnWords(t *model.Turn) string {
-	if t == nil {
-		return ""
-	}
-	words := t.Horse.Name + ":"
-	for _, x := range t.Pieces() {
-		words += " " + x.Tag
-	}
-	return words
-}
-
 func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) string {
 	var b strings.Builder
 	b.WriteString(a.unread())
@@ -243,9 +237,10 @@ func (a *repairAnswer) text(w *model.Week, f *folder.Folder, o *repairOptions) s
 		b.WriteString(wrap("", "Not proved to be best: "+cmp.Or(a.couldBe, "the search was not over")+"."))
 	}
 	for _, x := range a.Changes {
-		fmt.Fprintf(&b, "\n  %s %s  %s (%s): %s\n", x.ride.Date().Words(), x.ride.Start.Clock(w.House.TwelveHour), x.Rider, x.Lesson, x.How)
-		b.WriteString("      before  " + cmp.Or(x.Before, "on the ground") + "\n")
-		b.WriteString("      after   " + cmp.Or(x.After, "on the ground") + "\n")
+		fmt.Fprintf(&b, "\n  %s %s  %s (%s): %s\n", x.of.Ride.Date().Words(), x.of.Ride.Start.Clock(w.House.TwelveHour), x.Rider, x.Lesson, x.How)
+		then, now := x.of.ThenAndNow()
+		b.WriteString("      before  " + then + "\n")
+		b.WriteString("      after   " + now + "\n")
 		b.WriteString(wrap("      because ", x.Why))
 	}
 	for _, s := range w.Suspended {

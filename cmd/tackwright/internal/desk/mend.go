@@ -72,12 +72,9 @@ func showMended(v *visit, j *job) error {
 	x := &mendedView{ID: j.id, Back: j.back, Date: w.From, Proved: p.Proof.Proved(), CouldBe: gap(p), Posted: j.posted, Suspended: w.Suspended,
 		Same: j.reading.Stands(w, p), Slips: v.slipsOn(w.From)}
 	for _, c := range w.Changes(p) {
-		after := turnWords(c.After)
-		if c.Ride.State == model.Off {
-			after = "does not ride"
-		}
+		before, after := c.ThenAndNow()
 		x.Changes = append(x.Changes, changeView{Path: ridePath(c.Ride), When: c.Ride.Start.Clock(w.House.TwelveHour), Rider: c.Ride.Rider.Called(), Lesson: c.Ride.Meeting.Name,
-			How: c.How(), Before: turnWords(c.Before), After: after, Why: model.Sentence(c.Why)})
+			How: c.How(), Before: before, After: after, Why: model.Sentence(c.Why)})
 	}
 	for _, b := range w.LaterBroken(p) {
 		x.Later = append(x.Later, model.Sentence(b.Words))

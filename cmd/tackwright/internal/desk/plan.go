@@ -101,7 +101,7 @@ func showCompare(v *visit) error {
 			}
 			before, known := turnIn(was, ride)
 			if now := s.turn(ride); !known || !now.Equal(before) {
-				y := differView{Path: ridePath(ride), When: d.Words() + " " + ride.Start.Clock(w.House.TwelveHour), Rider: ride.Rider.Called(), Before: turnWords(before), After: turnWords(now)}
+				y := differView{Path: ridePath(ride), When: d.Words() + " " + ride.Start.Clock(w.House.TwelveHour), Rider: ride.Rider.Called(), Before: before.Words(), After: now.Words()}
 				if !known {
 					y.Before = "not posted"
 				}
@@ -139,18 +139,6 @@ func turnIn(s *standing, r *model.Ride) (t *model.Turn, known bool) {
 		}
 	}
 	return nil, false
-}
-
-// turnWords are horse and tags of a turn.
-func turnWords(t *model.Turn) string {
-	if t == nil {
-		return "on the ground"
-	}
-	words := t.Horse.Name + ":"
-	for _, x := range t.Pieces() {
-		words += " " + x.Tag
-	}
-	return words
 }
 
 // postWeek posts what is pencilled for a week, if it is what was looked at.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"tackwright/cmd/tackwright/internal/sheet/paper"
 	"tackwright/model"
@@ -121,6 +122,8 @@ func (m *Moved) words(x Move) string {
 		s = who + x.Now + ", " + x.How
 	case x.How == "another horse":
 		s = who + x.Now + ", not " + x.Was
+	case x.Was == "" && x.Now == "" && strings.HasPrefix(x.How, "another"): // its lesson alone
+		s = who + "on the ground, as posted"
 	case x.How == "rides":
 		s = who + "rides " + x.Now
 	case x.Now != "":

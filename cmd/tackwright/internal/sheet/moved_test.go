@@ -72,6 +72,19 @@ func TestTheBarnIsToldWhatTheOtherHorseWears(t *testing.T) {
 	}
 }
 
+func TestAShorterLessonIsNoOtherTimeForWhoHasNoHorse(t *testing.T) {
+	m := goWrong(t, func(b *wrong) []*model.Turn {
+		b.Lesson(monday, "10:00-10:45", b.Mia)
+		return []*model.Turn{nil}
+	}, func(b *wrong) []*model.Turn {
+		b.Note(model.Note{Kind: model.NoteShortened, Lesson: b.Lessons[0], Until: fixtures.At("10:30")})
+		return []*model.Turn{nil}
+	})
+	if s := m.words(m.Moves[0]); !strings.HasSuffix(s, "): on the ground, as posted, until 10:30 and not 10:45") {
+		t.Error(s)
+	}
+}
+
 // The posted list has the saddle on Star from before ten: now it has to come over.
 func TestARideThatGoesAsPostedIsNamedWhereItsTackComesFromElsewhere(t *testing.T) {
 	x := mended(t).Moves[1]
