@@ -86,14 +86,14 @@ var ownTackOnly = &Rule{
 				at := Instant{t.Date, t.Start}
 				for _, h := range l.Contacted(p, at) {
 					if h != t.Turn.Horse && t.Date >= l.From {
-						l.breaks([]*Stint{t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned", t.Name, p.Tag, h.Name)
+						l.breaks([]*Stint{t}, "%s: %s was on %s, which was marked as own tack only, and has not been cleaned", t.Name, p.Tag, h.Name)
 					}
 				}
 				for j, s := range uses {
 					if j == i || s.Turn.Horse == t.Turn.Horse || s.Date < l.From || !s.LeavesUnclean(p, at, l.House) {
 						continue
 					}
-					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which is to have its own tack only, and has not been cleaned",
+					l.breaks([]*Stint{s, t}, "%s: %s was on %s, which was marked as own tack only, and has not been cleaned",
 						t.Name, p.Tag, s.Turn.Horse.Name)
 				}
 			}

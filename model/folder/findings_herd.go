@@ -35,26 +35,34 @@ func (l *finder) herd(x *model.Rider) {
 		}
 	}
 	rides := 0
-	alike := &model.Ride{Rider: x, Meeting: &model.Meeting{Date: l.today}}
+	arenas := []*model.Arena{nil} // of the lessons as they are on any date: what notes say is of one
 	for _, r := range l.week.Rides {
-		if r.Rider == x && r.State == model.Open {
+		if r.Rider == x && r.State == model.Open && r.Meeting.Lesson != nil {
+			if rides == 0 {
+				arenas = nil
+			}
 			rides++
-			alike = r
+			arenas = append(arenas, r.Meeting.Lesson.Arena)
 		}
 	}
 	horses := map[string][]string{} // by what is in the way
 	var order []string
 	for _, h := range l.c.Horses {
-		why := l.week.Unsuited(alike, h)
+		why := ""
+		for _, a := range arenas {
+			if why = l.week.Unsuited(&model.Ride{Rider: x, Meeting: &model.Meeting{Date: l.today, Arena: a}}, h); why == "" {
+				break
+			}
+		}
 		switch {
 		case why != "":
-			why = strings.TrimSpace(strings.TrimPrefix(why, h.Name))
+			why = strings.ReplaceAll(why, h.Name, "the horse")
 		case h.Weight == 0 || h.Foaled == 0:
 			return
 		case l.week.TooYoung(h, l.today, x.Support) != "":
-			why = "is too young"
+			why = "the horse is too young"
 		case !h.Carries(x.Weight, x.Support, &l.c.House):
-			why = "may not carry her weight, even before tack"
+			why = "the rider is more than the horse may carry, even before tack"
 		default:
 			return
 		}
@@ -65,7 +73,7 @@ func (l *finder) herd(x *model.Rider) {
 	}
 	var reasons []string
 	for _, why := range order {
-		reasons = append(reasons, strings.Join(horses[why], ", ")+" "+why)
+		reasons = append(reasons, why+": "+strings.Join(horses[why], ", "))
 	}
 	l.find(x, l.r.at(x), rides, fmt.Sprintf("no horse of the herd suits %s and may carry her (%s)", x.Name, strings.Join(reasons, "; ")),
 		"mend what the rider asks of a horse, or what the horses have; as it stands she cannot ride here")

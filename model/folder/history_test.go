@@ -113,6 +113,13 @@ func TestWhatCannotBeUndoneIsRefusedWithTheReason(t *testing.T) {
 		t.Fatal(err)
 	}
 	undo(3, "change 3 is undone already, by change 4")
+	n := noted(t, f, lame(f))
+	by := noted(t, f, &model.Note{By: jo, At: tuesdayMorning, Date: tuesdayMorning.Date, Undoes: n})
+	var err error
+	if f, err = Open(f.Dir); err != nil {
+		t.Fatal(err)
+	}
+	undo(5, fmt.Sprintf("note %d does not stand already, by note %d", n, by))
 }
 
 func TestAFileThatWasEditedByHandIsNeverOverwritten(t *testing.T) {

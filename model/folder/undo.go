@@ -33,6 +33,9 @@ func (f *Folder) Undo(number int, by *model.Person, at model.Instant) (*Change, 
 			c.posted, version = n, n
 			return []target{t}, err
 		case old.note != 0:
+			if by := f.undoneBy(old.note); by != 0 {
+				return nil, refuse("note %d does not stand already, by note %d", old.note, by)
+			}
 			n, err := d.nextNote()
 			if err != nil {
 				return nil, err
@@ -48,6 +51,16 @@ func (f *Folder) Undo(number int, by *model.Person, at model.Instant) (*Change, 
 	}
 	f.version = max(f.version, version)
 	return &c, nil
+}
+
+// undoneBy is the number of a note that stands, by which another does not; 0 is none.
+func (f *Folder) undoneBy(note int) int {
+	for _, n := range model.Standing(f.Centre.Notes) {
+		if n.Undoes == note {
+			return n.Number
+		}
+	}
+	return 0
 }
 
 // undid are the words of undoing what a change did.

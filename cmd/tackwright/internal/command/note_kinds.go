@@ -174,7 +174,7 @@ func sayShorten(s *saying, n *model.Note) (err error) {
 	case err != nil:
 		return err
 	case length == 0 || m.Start+length >= m.End:
-		return no("%s is %d minutes long on %s, so %d is no shorter; to leave it out, cancel it", m.Name, m.End-m.Start, n.Date.Words(), length)
+		return no("%s is %d minutes long on %s, so %d minutes are no shorter; to leave it out, cancel it", m.Name, m.End-m.Start, n.Date.Words(), length)
 	}
 	n.Until = m.Start + length
 	return nil
