@@ -11,8 +11,9 @@ posted rides) is inherited, and stands apart. It also says whether what was
 proved of the plan still covers it: an edit of the plan, or of the folder, ends
 that.
 
-PLAN is a file; left out, it is the plan in plans/ of the week that today is in.
-A broken rule ends with status 1.
+PLAN is a file, or a date: then it is what was posted for that date, with all notes
+since, else what is pencilled. Left out, it is the plan in plans/ of the week that
+today is in. A broken rule ends with status 1.
 
 Example:
 
@@ -26,7 +27,8 @@ Flags:
 
 With --json:
 
-	file
+	file                       none: it was posted
+	version                    of a posted plan
 	from                       first date
 	until                      last date, which counts
 	open_rides                 rides to be planned

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"tackwright/model"
+	"tackwright/model/folder"
 )
 
 var auditCommand = &command{
@@ -22,8 +23,9 @@ posted rides) is inherited, and stands apart. It also says whether what was
 proved of the plan still covers it: an edit of the plan, or of the folder, ends
 that.
 
-PLAN is a file; left out, it is the plan in plans/ of the week that today is in.
-A broken rule ends with status 1.
+PLAN is a file, or a date: then it is what was posted for that date, with all notes
+since, else what is pencilled. Left out, it is the plan in plans/ of the week that
+today is in. A broken rule ends with status 1.
 `,
 	example: "tackwright audit examples/sallowdene examples/sallowdene/plans/2026-10-12.toml",
 	least:   1, most: 2, answer: auditAnswer{},
@@ -38,15 +40,17 @@ func audit(c *call, today string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
+	k, err := c.clock(f.Centre, today)
+	if err != nil {
+		return err
+	}
 	var p *kept
-	if len(c.args) > 1 {
-		p, err = c.readPlan(f, c.args[1])
-	} else {
-		k, clockErr := c.clock(f.Centre, today)
-		if clockErr != nil {
-			return clockErr
-		}
+	if len(c.args) == 1 {
 		p, err = c.planFor(f, k.Today, "behind the folder")
+	} else if date, notDate := k.date(c.args[1]); notDate == nil {
+		p, err = c.planOn(f, k, date, "")
+	} else {
+		p, err = c.readPlan(f, c.args[1])
 	}
 	if err != nil {
 		return err
@@ -55,7 +59,7 @@ func audit(c *call, today string, asJSON bool) error {
 	if asJSON {
 		err = c.json(a)
 	} else {
-		err = c.print(a.text(p))
+		err = c.print(a.text(p) + a.posted(c, f, p))
 	}
 	if err == nil && len(a.Broken) > 0 {
 		return exit{No, ""}
@@ -65,7 +69,8 @@ func audit(c *call, today string, asJSON bool) error {
 
 // auditAnswer is what audit says as JSON.
 type auditAnswer struct {
-	File      string      `json:"file"`
+	File      string      `json:"file,omitempty" about:"none: it was posted"`
+	Version   int         `json:"version,omitempty" about:"of a posted plan"`
 	From      string      `json:"from" about:"first date"`
 	Until     string      `json:"until" about:"last date, which counts"`
 	Open      int         `json:"open_rides" about:"rides to be planned"`
@@ -87,7 +92,7 @@ type violation struct {
 func auditOf(p *kept) *auditAnswer {
 	found := p.week.Audit(p.plan)
 	inherited := slices.DeleteFunc(slices.Clone(found), func(v model.Violation) bool { return !v.Inherited })
-	a := &auditAnswer{File: filepath.ToSlash(p.file), From: p.week.From.String(), Until: p.week.Until.String(),
+	a := &auditAnswer{File: filepath.ToSlash(p.file), Version: p.stamp.Version, From: p.week.From.String(), Until: p.week.Until.String(),
 		Broken: violationsOf(model.Broken(found)), Inherited: violationsOf(inherited), Covered: p.week.ProofCovers(p.plan)}
 	a.Open, a.Seated = seated(p.week, p.plan)
 	a.Goals = goalsOf(p.week, p.plan, a.Covered)
@@ -108,7 +113,11 @@ func violationsOf(vs []model.Violation) []violation {
 
 func (a *auditAnswer) text(p *kept) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s, %s to %s: %d of %s seated.\n\n", a.File, p.week.From.Words(), p.week.Until.Words(), a.Seated, model.Count(a.Open, "ride"))
+	name, dates := a.File, p.week.From.Words()+" to "+p.week.Until.Words()
+	if a.Version > 0 {
+		name, dates = fmt.Sprintf("Version %d", a.Version), p.week.From.Words()
+	}
+	fmt.Fprintf(&b, "%s, %s: %d of %s seated.\n\n", name, dates, a.Seated, model.Count(a.Open, "ride"))
 	found := p.week.Audit(p.plan)
 	if broken := model.Broken(found); len(broken) > 0 {
 		b.WriteString("BROKEN\n\n" + violationsText(broken))
@@ -122,6 +131,7 @@ func (a *auditAnswer) text(p *kept) string {
 		fmt.Fprintf(&b, "The plan is broken in %s.\n", model.Count(len(a.Broken), "place"))
 	}
 	switch {
+	case a.Version > 0: // what was proved of it then is of the week as it was
 	case p.plan.Proof.Hash == "":
 		b.WriteString("Nothing was ever proved of it.\n")
 	case !a.Covered:
@@ -130,6 +140,20 @@ func (a *auditAnswer) text(p *kept) string {
 		b.WriteString("What was proved still covers it, each among the plans as good in the lines above.\n" + goalsText(a.Goals))
 	}
 	return b.String()
+}
+
+// posted leads from a pencilled plan of a week that has changed since to what
+// people go by, where something is posted for it.
+func (a *auditAnswer) posted(c *call, f *folder.Folder, p *kept) string {
+	if a.Covered || a.Version > 0 {
+		return ""
+	}
+	for d := p.week.From; d <= p.week.Until; d++ {
+		if f.Centre.VersionOn(d) > 0 {
+			return fmt.Sprintf("What is posted is audited a date at a time: tackwright audit %s %s\n", typed(c.args[0]), d)
+		}
+	}
+	return ""
 }
 
 // violationsText names violations, the classes that nothing bends marked.
