@@ -18,7 +18,7 @@ type Problem struct {
 	Pairs int
 	// Grounded says of some rides that no more than Most may be on the ground.
 	Grounded []Grounded
-	// OnGround is what each ride costs when it is on the ground; nil: nothing.
+	// OnGround is what each ride costs when it is on the ground.
 	OnGround []int
 	Spells   []Spell
 	// Room is, of each thing that horses share at one time (a piece of tack, a place in the ring),

@@ -45,7 +45,7 @@ func TestAPairThatIsDearHasItsPrice(t *testing.T) {
 		}
 		return 3
 	})
-	p.OnGround, p.Grounded = nil, []bound.Grounded{{Rides: []int{0, 1}}}
+	p.OnGround, p.Grounded = make([]int, 2), []bound.Grounded{{Rides: []int{0, 1}}}
 	a := bound.Open(p).Lower(context.Background(), 7, 300)
 	if a.Least != 0 {
 		t.Errorf("both ride at no cost: bound %d", a.Least)

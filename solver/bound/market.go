@@ -188,10 +188,7 @@ func (m *Market) step(way []int64, gap int64) {
 
 // groundCost of a ride at the prices.
 func (m *Market) groundCost(r int) int64 {
-	cost := int64(0)
-	if m.p.OnGround != nil {
-		cost = int64(m.p.OnGround[r]) * scale
-	}
+	cost := int64(m.p.OnGround[r]) * scale
 	for _, k := range m.of[r] {
 		cost += m.limit[k]
 	}
