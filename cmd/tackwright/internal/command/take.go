@@ -78,15 +78,11 @@ func take(c *call, o *takeOptions) error {
 	if err != nil {
 		return err
 	}
-	k, err := c.clock(q.week.Centre, *o.today)
+	by, at, err := c.by(q.week.Centre, q.clock, *o.by, *o.now)
 	if err != nil {
 		return err
 	}
-	by, at, err := c.by(q.week.Centre, k, *o.by, *o.now)
-	if err != nil {
-		return err
-	}
-	notes, err := o.notes(c, q, k.Begun())
+	notes, err := o.notes(c, q, q.clock.Begun())
 	if err != nil {
 		return err
 	}

@@ -78,13 +78,9 @@ func ways(c *call, o *rideOptions) error {
 	if err != nil {
 		return err
 	}
-	k, err := c.clock(q.week.Centre, *o.today)
-	if err != nil {
-		return err
-	}
 	ctx, cancel := context.WithTimeout(c.ctx, o.limit)
 	defer cancel()
-	found, err := solver.WaysOut(ctx, q.week, q.plan, q.ride, k.Begun())
+	found, err := solver.WaysOut(ctx, q.week, q.plan, q.ride, q.clock.Begun())
 	if err != nil {
 		return err
 	}

@@ -63,6 +63,7 @@ type asked struct {
 	*kept
 	ride   *model.Ride
 	folder *folder.Folder
+	clock  clock
 }
 
 // daysAhead is how many dates are looked at where none is named.
@@ -87,15 +88,19 @@ func (o *rideOptions) ask(c *call, about string, can func(*model.Ride, *model.Pl
 			return nil, err
 		}
 	}
+	k, err := c.clock(f.Centre, *o.today)
+	if err != nil {
+		return nil, err
+	}
 	var found, others []*asked
 	err = o.plans(c, f, func(p *kept, d model.Date) {
 		for _, r := range p.week.Rides {
 			switch {
 			case r.Rider.Name != rider.Name || r.Date() != d || at >= 0 && r.Start != at:
 			case can(r, p.plan):
-				found = append(found, &asked{p, r, f})
+				found = append(found, &asked{p, r, f, k})
 			default:
-				others = append(others, &asked{p, r, f})
+				others = append(others, &asked{p, r, f, k})
 			}
 		}
 	})

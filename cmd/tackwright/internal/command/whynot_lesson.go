@@ -50,10 +50,15 @@ func (l *lessonOptions) meeting(q *asked) (*model.Meeting, error) {
 	return nil, no("no lesson begins then; on %s there are: %s", date.Words(), strings.Join(names, ", "))
 }
 
-// dateOn is the --on that was typed, a weekday being one of the plan; "" is the ride's.
+// dateOn is the --on that was typed, a weekday being one of the
+// plan; "" is the ride's.
 func (q *asked) dateOn(said string, r *model.Ride) (model.Date, error) {
 	if said == "" {
 		return r.Date(), nil
+	}
+	switch strings.ToLower(said) {
+	case "today", "tomorrow":
+		return q.clock.date(said)
 	}
 	return clock{model.Clock{Today: q.week.From}}.date(said)
 }
@@ -102,7 +107,7 @@ func (a *whyNotAnswer) fillLesson(q *asked, found *solver.WhyLesson) {
 		}
 		return
 	}
-	there := &asked{&kept{week: found.Week, plan: found.Was}, found.There, q.folder}
+	there := &asked{&kept{week: found.Week, plan: found.Was}, found.There, q.folder, q.clock}
 	a.Together, a.Choice = togetherOf(there, found.Together), choiceOf(there, found.Choice)
 	a.Said = a.say()
 	if p := a.price(); p != nil {
