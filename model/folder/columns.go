@@ -54,6 +54,9 @@ func ItemColumns(table, key string) []Column {
 	return nil
 }
 
+// theHouses is what holds of a horse that says nothing of its own.
+const theHouses = "the house's"
+
 func columnsOf(s *sheet, under string) []Column {
 	var all []Column
 	for i := range s.lines {
@@ -63,7 +66,13 @@ func columnsOf(s *sheet, under string) []Column {
 			all = append(all, l.column(under))
 		}
 		if inner {
-			all = append(all, columnsOf(l.sub, under+l.name+".")...)
+			within := columnsOf(l.sub, under+l.name+".")
+			for i := range within {
+				if l.lacking == theHouses { // as a whole, and so is each of them
+					within[i].Lacking = theHouses
+				}
+			}
+			all = append(all, within...)
 		}
 	}
 	return all
