@@ -211,14 +211,18 @@ func (c *choice) say(q *asked, name string) []string {
 	case p.Decides == "":
 		return []string{said, "No goal was found that decided."}
 	default:
-		return []string{said, p.decided()}
+		return []string{said, p.decided(q.file == "")}
 	}
 }
 
-func (p *price) decided() string {
+// decided tells the goal by which a plan was chosen before another. What is posted was told, so a better
+// plan of the week is none of the day.
+func (p *price) decided(posted bool) string {
 	i := slices.IndexFunc(p.Goals, func(g goalPrice) bool { return g.Name == p.Decides })
 	g := p.Goals[i]
 	switch {
+	case g.After < g.Before && posted:
+		return fmt.Sprintf("By the goals of a week that would be better: %s, %d now and %d then. But what is posted was told, and a repair stands nobody down for it.", g.Words, g.Before, g.After)
 	case g.After < g.Before:
 		return fmt.Sprintf("That would even be better: %s, %d now and %d then; this plan was not proved to be best.", g.Words, g.Before, g.After)
 	case p.Settled && p.Near:
