@@ -145,19 +145,10 @@ func (x *relaxation) start(lits []sat.Lit, m sat.Model) bound.Start {
 				s.Things[at] = append(s.Things[at], x.ring[on.lit]...)
 			}
 		}
-		worn := func(q *pool, l sat.Lit) {
+		for worn, l := range p.wears {
 			if m.Value(l) {
-				s.Things[at] = append(s.Things[at], x.rooms[p][q]...)
+				s.Things[at] = append(s.Things[at], x.rooms[p][worn]...)
 			}
-		}
-		for _, o := range p.saddle {
-			worn(o.seat, o.lit)
-			for _, pad := range o.pads {
-				worn(pad, o.lit)
-			}
-		}
-		for _, g := range slices.Concat(p.girths, p.extras) {
-			worn(g.pool, g.lit)
 		}
 	}
 	return s
@@ -208,13 +199,15 @@ func (x *relaxation) keepTold(best sat.Model) {
 		if r.State != model.Open || r.Posted == nil {
 			continue
 		}
-		if on, ok := x.asPosted(r); ok && best.Value(on.lit) {
+		on, ok := x.asPosted(r)
+		if !ok {
+			continue
+		}
+		if best.Value(on.lit) {
 			kept.Least++
 		}
-		if on, ok := x.asPosted(r); ok {
-			if pair, ok := x.pairs[on.lit]; ok {
-				kept.Pairs = append(kept.Pairs, pair)
-			}
+		if pair, ok := x.pairs[on.lit]; ok {
+			kept.Pairs = append(kept.Pairs, pair)
 		}
 	}
 	x.known = append(x.known, kept)

@@ -34,7 +34,6 @@ type encoder struct {
 	fine   *grain // nil: all rules hang on one selector
 
 	barred map[sat.Lit]bool                // rides on horses that a session's question rules out
-	live   bool                            // in a session
 	idle   map[*model.Horse][]*model.Stint // horses that it rules out: their facts then
 
 	// What goals are made of, made once.
@@ -285,17 +284,28 @@ func (e *encoder) makeUses() {
 			}
 			worn[x] = append(worn[x], l)
 		}
-		for _, o := range p.saddle {
-			add(o.seat, o.lit)
-			for _, pad := range o.pads {
-				add(pad, o.lit)
-			}
-		}
-		for _, g := range slices.Concat(p.girths, p.extras) {
-			add(g.pool, g.lit)
+		for x, l := range p.wears {
+			add(x, l)
 		}
 		for _, x := range order {
 			e.uses[x.index] = append(e.uses[x.index], use{p, e.s.Or(worn[x]...)})
+		}
+	}
+}
+
+// wears gives what the horse of a place may wear, pool by pool, with a literal of which
+// one at least is true where it does.
+func (p *place) wears(give func(*pool, sat.Lit) bool) {
+	for _, o := range p.saddle {
+		for _, x := range append([]*pool{o.seat}, o.pads...) {
+			if !give(x, o.lit) {
+				return
+			}
+		}
+	}
+	for _, g := range slices.Concat(p.girths, p.extras) {
+		if !give(g.pool, g.lit) {
+			return
 		}
 	}
 }

@@ -16,10 +16,10 @@ type relaxation struct {
 	ring   map[sat.Lit][]int          // of a ride on a horse, whatever it wears
 	index  map[*model.Ride]int
 	pairs  map[sat.Lit]int
-	known  []bound.Cut // of the goals before
-	spells map[*place]int
-	at     []*place  // of each pair
-	ways   []*option // by name
+	known  []bound.Cut    // of the goals before
+	spells map[*place]int // the spell that each is in
+	at     []*place       // of each pair
+	ways   []*option      // by name
 }
 
 // tooMany sets of places in a day are not looked at.

@@ -58,7 +58,6 @@ func (s *Session) Plan(ctx context.Context, w *model.Week, opts Options) (*model
 func (s *Session) write(w *model.Week) {
 	s.base, s.bedrock = w.Copy(), w.Bedrock()
 	s.e = encode(s.base)
-	s.e.live = true
 	s.barred, s.index = map[riding]bool{}, map[string]int{}
 	for i, r := range s.base.Rides {
 		s.index[named(r)] = i

@@ -21,7 +21,7 @@ func (b *book) fill(but int) []int64 {
 		if d == but {
 			for state, to := range b.steps[d] {
 				if to.work != forbidden {
-					b.offer(cost[state*width:][:width], next[to.work*width:], nil, 0, 0)
+					cheapen(cost[state*width:][:width], next[to.work*width:], nil, 0, 0)
 				}
 			}
 			cost = next
@@ -40,7 +40,7 @@ func (b *book) fill(but int) []int64 {
 				}
 				if to != forbidden {
 					into := to*width + x.units
-					b.offer(cost[state*width:][:width-x.units], next[into:], pick[into:], x.cost, int32(state*len(b.cheap[d])+k))
+					cheapen(cost[state*width:][:width-x.units], next[into:], pick[into:], x.cost, int32(state*len(b.cheap[d])+k))
 				}
 			}
 		}
@@ -52,8 +52,9 @@ func (b *book) fill(but int) []int64 {
 	return cost
 }
 
-// offer takes what is cheaper at a cost more.
-func (*book) offer(from, to []int64, pick []int32, more int64, by int32) {
+// cheapen goes from states and units to others at a cost more, where that is cheaper than what led there
+// before, and notes by what.
+func cheapen(from, to []int64, pick []int32, more int64, by int32) {
 	for i, c := range from {
 		if c != none && c+more < to[i] {
 			to[i] = c + more

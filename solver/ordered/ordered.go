@@ -43,8 +43,10 @@ type Goal struct {
 	Softs []Soft
 	// Open, if any, gives Softs and Least once the goals before have been proved, from the best
 	// solution so far: for a goal that is dear to write down whole. They need to be right only for
-	// solutions no worse than that one. Value then tells the value of any solution.
-	Open  func(best sat.Model) (softs []Soft, least int)
+	// solutions no worse than that one.
+	Open func(best sat.Model) (softs []Soft, least int)
+	// Value, if any, tells the value of any solution: where Softs are not there before Open, or may
+	// fail without need.
 	Value func(sat.Model) int
 	// Least is a lower bound on the value, proved by other means; 0 is always one.
 	Least  int

@@ -178,7 +178,7 @@ func (g *search) over() bool {
 }
 
 // hear asks for what can be worked out beside once the goal turns out not to be easy, which is when no
-// core has been found for a while, takes it in, and asks again when there are many more.
+// core has been found for a while, takes it in, and asks again when there are many more or the gap is smaller.
 func (g *search) hear() {
 	const little = 8 // tallies that are not worth asking again
 	patience := cmp.Or(g.q.goals[g.goal].Patience, 10)
