@@ -19,8 +19,7 @@ type costs struct {
 	before func(x *relaxation, best sat.Model)
 	// rounds that the search for prices may take: more bring little.
 	rounds int
-	// dive asks for a plan from the prices, where all horses are alike to the goal and
-	// the prices alone settle little.
+	// dive asks for a plan from the prices even where they nearly prove the best one.
 	dive bool
 }
 
@@ -36,6 +35,7 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 	var lits []sat.Lit // of the pairs
 	var relaxed *relaxation
 	tooMuch := false          // ways to work in a day
+	asked := false            // before
 	told := map[string]bool{} // of what the search has found
 	goal.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
 		if tooMuch {
@@ -52,15 +52,19 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 			market, lits, relaxed = bound.Open(x.p), x.lits(), x
 			market.Know(x.known)
 		}
-		market.Know(relaxed.cuts(slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
+		fresh := slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
 			key := fmt.Sprint(c.Lits, c.Least)
 			before := told[key]
 			told[key] = true
 			return before
-		})))
+		})
+		market.Know(relaxed.cuts(fresh))
+		market.Bar(relaxed.clashes(fresh))
 		from := relaxed.start(lits, best)
+		rounds, again := c.rounds, asked
+		c.rounds, asked = min(4*rounds, 150), true
 		return func(ctx context.Context) ordered.Beside {
-			a := market.Lower(ctx, upper-fixed, c.rounds)
+			a := market.Lower(ctx, upper-fixed, rounds)
 			b := ordered.Beside{Least: a.Least + fixed}
 			for i, least := range a.With {
 				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
@@ -68,12 +72,13 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 			for _, i := range a.Often {
 				b.Hint = append(b.Hint, lits[i])
 			}
-			if c.dive {
-				from = bound.Start{Pairs: market.Dive(ctx)}
+			if !again && !c.dive && upper-b.Least <= upper/16 {
+				return b // the search is as soon there
 			}
-			if upper-b.Least > upper/16 { // else the search is as soon there
-				if plan, cost := market.Barter(ctx, from, a.Least); cost+fixed < upper {
+			for _, start := range []bound.Start{market.Dive(ctx), from} {
+				if plan, cost := market.Barter(ctx, start, a.Least); cost+fixed < upper {
 					b.Hint = relaxed.lead(plan, lits)
+					break
 				}
 			}
 			return b
@@ -111,6 +116,44 @@ func (x *relaxation) cuts(found []ordered.Count) []bound.Cut {
 		}
 	}
 	return cuts
+}
+
+// clashes are what was found, as far as it speaks of pairs and saddles that do not all go
+// together.
+func (x *relaxation) clashes(found []ordered.Count) []bound.Clash {
+	var all []bound.Clash
+	for _, f := range found {
+		clash, whole := bound.Clash{}, f.Least == 1 && len(f.Lits) > 1
+		for _, l := range f.Lits {
+			if pair, ok := x.pairs[l]; ok {
+				clash.Pairs = append(clash.Pairs, pair)
+				continue
+			}
+			names := x.named(l)
+			whole = whole && len(names) > 0
+			clash.Ways = append(clash.Ways, names)
+		}
+		if whole {
+			all = append(all, clash)
+		}
+	}
+	return all
+}
+
+// named are the ways in which a horse is saddled as a literal says.
+func (x *relaxation) named(l sat.Lit) []int {
+	var names []int
+	for n, way := range x.ways {
+		for _, p := range x.worn[n] {
+			if slices.ContainsFunc(p.saddle, func(s saddled) bool {
+				return s.lit == l && s.seat == way.seat && slices.Equal(s.pads, way.pads)
+			}) {
+				names = append(names, n)
+				break
+			}
+		}
+	}
+	return names
 }
 
 // lead are the literals of a plan: who rides whom, then in what.

@@ -174,16 +174,16 @@ func TestNoRepairIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	}
 }
 
-// What a search has found of the goals before makes the bound tighter, and no
-// less true: of some weeks too large to try all plans, where the search has proved
-// what is best.
-func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
+// What a search has found of the goals before makes the bound no less true: of
+// some weeks too large to try all plans, where the search has proved what is best.
+// In most of them the first prices prove it by themselves.
+func TestABoundThatLeansOnTheSearchIsStillOneAndMostlyTheBest(t *testing.T) {
 	size, err := drawn.Named("median")
 	if err != nil {
 		t.Fatal(err)
 	}
-	tighter := 0
-	for _, seed := range []uint64{1, 4, 8, 10} {
+	seeds, proved := []uint64{1, 2, 3, 4, 5, 8, 10, 11}, 0
+	for _, seed := range seeds {
 		e := encode(drawn.Week(size, seed, false))
 		goals := e.goals()[:4]
 		real := goals[3].Beside
@@ -206,8 +206,8 @@ func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 		if leaning.Least > results[3].Value || plain.Least > leaning.Least {
 			t.Errorf("week %d: bound %d, with what was found %d, and the best is %d", seed, plain.Least, leaning.Least, results[3].Value)
 		}
-		if leaning.Least > plain.Least {
-			tighter++
+		if plain.Least == results[3].Value {
+			proved++
 		}
 		for _, p := range leaning.Priced {
 			if best.Value(p.Lit) && p.Least > results[3].Value {
@@ -215,8 +215,8 @@ func TestABoundThatLeansOnTheSearchIsStillOne(t *testing.T) {
 			}
 		}
 	}
-	if tighter == 0 {
-		t.Error("what was found made no bound tighter")
+	if proved*2 < len(seeds) {
+		t.Errorf("the first prices prove what is best in %d of %d weeks", proved, len(seeds))
 	}
 }
 

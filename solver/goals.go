@@ -63,7 +63,7 @@ func (e *encoder) seatGoals() []ordered.Goal {
 		}
 	}
 	// These prices prove next to nothing of a week, and only lead to a first plan.
-	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 50, dive: true})
+	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 20, dive: true})
 	return []ordered.Goal{seat, first, again}
 }
 

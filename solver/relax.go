@@ -20,6 +20,7 @@ type relaxation struct {
 	spells map[*place]int // the spell that each is in
 	at     []*place       // of each pair
 	ways   []*option      // by name
+	worn   [][]*place     // in which each way is worn
 }
 
 // tooMany sets of places in a day are not looked at.
@@ -203,7 +204,7 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bou
 		for _, g := range common.girths {
 			w.Girths = append(w.Girths, worn(g))
 		}
-		ways, x.ways = append(ways, common), append(x.ways, common)
+		ways, x.ways, x.worn = append(ways, common), append(x.ways, common), append(x.worn, y.places)
 		out.Ways = append(out.Ways, w)
 	}
 	for i, p := range y.places {

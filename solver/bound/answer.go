@@ -11,7 +11,7 @@ const never = math.MaxInt32
 // answer reads off what each rider on each horse would cost.
 func (m *Market) answer() Answer {
 	m.trade()
-	a := Answer{Least: up(m.value), With: slices.Repeat([]int{never}, m.p.Pairs), Often: m.frequent()}
+	a := Answer{Least: m.proved(), With: slices.Repeat([]int{never}, m.p.Pairs), Often: m.frequent()}
 	for s := range m.p.Spells {
 		b := m.book(s)
 		rest := m.value - b.best()

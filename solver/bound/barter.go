@@ -7,7 +7,7 @@ import (
 )
 
 // Barter looks for a cheap plan, beginning with another as far as it goes, until one costs no more than
-// least, many tries bring nothing, or there were too many. Horses plan their weeks anew, one or a few at a
+// least, many tries bring nothing, or there were too many; of both it allows more from call to call. Horses plan their weeks anew, one or a few at a
 // time, with what nobody else has, and keep what costs no more. So that they do not go round in a circle
 // each ride has a weight, which grows every time that it is on the ground and no horse leaves less for it
 // (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. It returns the
@@ -17,14 +17,15 @@ func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, 
 	b := newBarter(m)
 	b.begin(first)
 	best, cost := b.ridden(), b.total()
-	patience, most := 300*len(b.weeks), 60_000 // weeks planned: for nothing, and in all
+	patience, most := 300*len(b.weeks)<<m.barters, 60_000<<m.barters // weeks planned: for nothing, and in all
+	m.barters = min(m.barters+1, 3)
 	for until := patience; b.plans < min(until, most) && ctx.Err() == nil && up(cost) > least; {
 		b.round()
 		if c := b.total(); c < cost {
 			best, cost, until = b.ridden(), c, b.plans+patience
 		}
 	}
-	if cost == none {
+	if cost >= none {
 		return nil, never
 	}
 	return best, up(cost)
@@ -103,9 +104,9 @@ func (b *barter) draw(n int) int {
 // down reports whether a ride is on the ground that could be carried.
 func (b *barter) down(r int) bool { return b.owner[r] == nobody && len(b.takers[r]) > 0 }
 
-// total is what the plan costs; none where more is on the ground than may be.
+// total is what the plan costs; none and more where more is on the ground than may be.
 func (b *barter) total() int64 {
-	sum := int64(0)
+	sum, over := int64(0), 0
 	for _, g := range b.p.Grounded {
 		n := 0
 		for _, r := range g.Rides {
@@ -113,9 +114,10 @@ func (b *barter) total() int64 {
 				n++
 			}
 		}
-		if n > g.Most {
-			return none
-		}
+		over += max(0, n-g.Most)
+	}
+	if over > 0 {
+		return none + int64(over)
 	}
 	for r := range b.owner {
 		if b.down(r) {
@@ -152,6 +154,7 @@ func (b *barter) begin(first Start) {
 	for s := range b.weeks {
 		if first.Things != nil {
 			b.sought = slices.Repeat([]int64{closed}, len(sought))
+			copy(b.sought[b.named:], sought[b.named:])
 			for _, k := range first.Things[s] {
 				b.sought[k] = sought[k]
 			}
@@ -178,7 +181,7 @@ func (b *barter) round() {
 			down = append(down, r)
 		}
 	}
-	if len(down) > 0 && (b.seats() || b.total() == none) {
+	if len(down) > 0 && (b.seats() || b.total() >= none) {
 		for range inserts {
 			b.insert(down[b.draw(len(down))])
 		}
@@ -301,8 +304,12 @@ func (b *barter) exchange() {
 		gain -= b.worth(was[i])
 	}
 	fits := true
+	price := func(r int) int64 { return b.weight[r] * ride }
+	if len(b.bestRide) > 0 && b.draw(2) == 0 { // every other time as the prices have it
+		price = func(r int) int64 { return b.bestRide[r] }
+	}
 	for _, s := range who {
-		h := b.plan(s, func(r int) int64 { return b.weight[r]*ride + int64(b.draw(noise*scale)) })
+		h := b.plan(s, func(r int) int64 { return price(r) + int64(b.draw(noise*scale)) })
 		fits = fits && b.fits(h)
 		b.take(s, h)
 		gain += b.worth(h)

@@ -199,3 +199,57 @@ func TestManyPlacesInWhichNobodyCanRideCostNoLessThanOne(t *testing.T) {
 		}
 	}
 }
+
+// Two horses with an hour each for rides of 45 and 15 minutes: by their work the prices tell at once that
+// minutes are what is short. From nothing the search for prices goes nowhere.
+func TestWhereTheWeekIsTooShortPricesByWorkProveIt(t *testing.T) {
+	const rides = 6 // half of them long: 180 minutes in 120; two long ones and two others are the most
+	p := &bound.Problem{Rides: rides, Pairs: 2 * rides, OnGround: slices.Repeat([]int{1}, rides)}
+	for h := range 2 {
+		spell := bound.Spell{MostWork: 60, MostDays: -1}
+		for r := range rides {
+			work := int64(15)
+			if r < rides/2 {
+				work = 45
+			}
+			spell.Days = append(spell.Days, bound.Day{
+				Stretches: []bound.Stretch{{Ways: []bound.Way{{}}, Places: [][]bound.Rider{{{Pair: h*rides + r, Ride: r, Ways: []bound.Suits{{}}}}}}},
+				Sets:      []bound.Set{{Work: work, Stretches: []int{0}}},
+			})
+		}
+		p.Spells = append(p.Spells, spell)
+	}
+	if a := bound.Open(p).Lower(context.Background(), rides, 0); a.Least != 2 {
+		t.Errorf("before any step the bound is %d", a.Least)
+	}
+}
+
+// Each of two horses has a rider of its own; any other is dear. Whoever says that the two pairs do not go
+// together, or that one does not with the other's saddle, leaves a rider on the ground.
+func TestWhatClashesDoesNotGoTogether(t *testing.T) {
+	own := func(horse, ride int) int { return 5 * (horse ^ ride) }
+	for _, c := range []struct {
+		clashes []bound.Clash
+		ground  int
+	}{
+		{nil, 0},
+		{[]bound.Clash{{Pairs: []int{0, 3}}}, 1},
+		{[]bound.Clash{{Pairs: []int{0}, Ways: [][]int{{1}}}}, 1},
+		{[]bound.Clash{{Pairs: []int{1, 2}}}, 0},
+	} {
+		p := herd(2, 2, 9, own)
+		for h := range p.Spells {
+			p.Spells[h].Days[0].Stretches[0].Ways[0].Name = h
+		}
+		m := bound.Open(p)
+		if a := m.Lower(context.Background(), 2, 300); a.Least != 0 {
+			t.Errorf("before a word of it the bound is %d", a.Least)
+		}
+		m.Bar(c.clashes)
+		a := m.Lower(context.Background(), 2, 300)
+		plan, cost := m.Barter(context.Background(), bound.Start{Pairs: []int{0, 3}}, a.Least)
+		if a.Least != c.ground || cost != c.ground || len(plan) != 2-c.ground {
+			t.Errorf("%+v: bound %d, and a plan at %d: %v", c.clashes, a.Least, cost, plan)
+		}
+	}
+}

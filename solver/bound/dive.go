@@ -9,25 +9,25 @@ import (
 const closed = int64(1) << 40
 
 // Dive settles the horses' weeks one by one, the fullest first, each the best at the prices, which move
-// a little now and then: what is settled nobody else can have. It returns the pairs, horse by horse.
-// They keep the rules that the problem knows, or nearly. The prices are then as they were.
-func (m *Market) Dive(ctx context.Context) []int {
-	const rounds = 4 // in which the prices move after each
+// a little now and then: what is settled nobody else can have. It returns what they have.
+// That keeps the rules that the problem knows, or nearly. The prices are then as they were.
+func (m *Market) Dive(ctx context.Context) Start {
+	const rounds = 12 // in which the prices move after each
 	d := &dive{Market: m, settled: make([]bool, len(m.p.Spells)), rides: make([]int, len(m.p.Spells)),
 		left: slices.Clone(m.p.Room), taken: make([]bool, m.p.Rides)}
-	var pairs []int
+	start := Start{Things: make([][]int, len(m.p.Spells))}
 	for range m.p.Spells {
 		if ctx.Err() != nil {
 			break
 		}
-		for range rounds {
+		for k := range int64(rounds) {
 			d.trade()
-			d.step()
+			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
 		}
-		pairs = append(pairs, d.settle()...)
+		d.settle(&start)
 	}
 	m.back()
-	return pairs
+	return start
 }
 
 type dive struct {
@@ -58,23 +58,34 @@ func (d *dive) week(s int) []int {
 	return d.picked
 }
 
-// step moves the prices a little towards what is short.
-func (d *dive) step() {
-	const little = scale / 8
+// step moves the prices towards what is short, so far that the value would rise by gap if nothing changed.
+func (d *dive) step(gap int64) {
+	norm := int64(1)
 	for r := range d.ride {
 		if !d.taken[r] {
-			d.ride[r] += little * int64(1-d.carried[r]-d.onGround(r))
+			short := int64(1 - d.carried[r] - d.onGround(r))
+			norm += short * short
+		}
+	}
+	for k, left := range d.left {
+		if short := int64(d.used[k] - left); left > 0 && (short > 0 || d.room[k] > 0) {
+			norm += short * short
+		}
+	}
+	for r := range d.ride {
+		if !d.taken[r] {
+			d.ride[r] += int64(1-d.carried[r]-d.onGround(r)) * gap / norm
 		}
 	}
 	for k, left := range d.left {
 		if left > 0 {
-			d.room[k] = max(0, d.room[k]+little*int64(d.used[k]-left))
+			d.room[k] = max(0, d.room[k]+int64(d.used[k]-left)*gap/norm)
 		}
 	}
 }
 
 // settle settles the week of the horse that is left and had most rides.
-func (d *dive) settle() []int {
+func (d *dive) settle(start *Start) {
 	at := slices.Index(d.settled, false)
 	for s, settled := range d.settled {
 		if !settled && d.rides[s] > d.rides[at] {
@@ -84,16 +95,16 @@ func (d *dive) settle() []int {
 	d.settled[at] = true
 	clear(d.carried)
 	clear(d.used)
-	pairs := slices.Clone(d.week(at))
+	start.Pairs = append(start.Pairs, d.week(at)...)
 	for r, carried := range d.carried {
 		if carried > 0 {
 			d.taken[r], d.ride[r] = true, -closed
 		}
 	}
 	for k, used := range d.used {
+		start.Things[at] = append(start.Things[at], slices.Repeat([]int{k}, used)...)
 		if d.left[k] -= used; used > 0 && d.left[k] <= 0 {
 			d.room[k] = closed
 		}
 	}
-	return pairs
 }

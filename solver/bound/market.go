@@ -26,6 +26,7 @@ type Market struct {
 	picked    []int   // pairs in the horses' weeks now
 	ridden    []int   // the way that each of them rides in
 	value     int64
+	floor     int64 // a value at other prices
 	best      int64
 	bestRide  []int64
 	bestRoom  []int64
@@ -33,13 +34,19 @@ type Market struct {
 	bestCut   []int64
 	gauges    []gauge // by spell
 	scratch   *scratch
+
+	named    int   // things of Room that the problem names; the others are clashes
+	barters  int   // times that horses bartered, 3 at the most
+	patience int   // rounds without gain before prices are aimed less far
+	reach    int64 // how far above the best they are aimed at first
 }
 
 // Open a market for a problem, with prices to begin with. It may be used by one goroutine at a time.
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
-		must: make([]bool, p.Rides), of: make([][]int, p.Rides),
-		often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides), carried: make([]int, p.Rides), used: make([]int, len(p.Room)), best: -1 << 62, scratch: &scratch{}}
+		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),
+		carried: make([]int, p.Rides), used: make([]int, len(p.Room)), named: len(p.Room), best: unknown, scratch: &scratch{},
+		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
 	for k, g := range p.Grounded {
 		for _, r := range g.Rides {
 			m.of[r] = append(m.of[r], k)
@@ -49,41 +56,60 @@ func Open(p *Problem) *Market {
 	for s := range p.Spells {
 		m.gauges = append(m.gauges, gaugeOf(&p.Spells[s]))
 	}
-	m.open()
 	return m
 }
 
 // Lower looks for better prices, for so many rounds at most; fewer when the bound reaches upper, the
-// cost of a plan that is known, or when ctx ends. Called again, it goes on from where it was.
+// cost of a plan that is known, or when ctx ends. Called again, it goes on from where it was. Where rides are
+// many it takes more rounds.
 //
 // The prices move round by round towards what was short: subgradient steps (Held, Wolfe & Crowder
 // 1974), their direction smoothed (Camerini, Fratta & Maffioli 1975), aimed above the best so far, and
-// less far above when that brings nothing.
+// less far above when that brings nothing for so many rounds as there is patience for. Too little of it ends
+// well below the top: of large weeks with 15 rounds at 153 to 156, with 60 at 157.9 of 158.
 func (m *Market) Lower(ctx context.Context, upper, rounds int) Answer {
-	const patience = 15
+	if m.best == unknown {
+		m.open()
+	}
 	way := make([]int64, len(m.ride)+len(m.room)+len(m.limit)+len(m.cut)) // direction, in 1/256
 	m.trade()
 	m.note()
-	aim, stale := min(int64(upper)*scale-m.best, 2*m.best+10*scale), 0
-	for round := 0; round < rounds && ctx.Err() == nil && up(m.best) < upper && aim > scale/64; round++ {
+	rounds = min(rounds*m.patience/impatient, roundsOf(m.p))
+	aim, stale, brought := min(int64(upper)*scale-m.best, m.reach), 0, int64(scale/16)
+	for round := 0; round < rounds && ctx.Err() == nil && m.proved() < upper && aim > scale/64; round++ {
 		m.step(way, min(m.best+aim, int64(upper)*scale)-m.value)
 		m.trade()
 		m.watch()
 		stale++
 		if m.value > m.best+aim/64 {
-			stale = 0
+			stale, brought = 0, aim
 		}
 		m.note()
-		if stale > patience {
+		if stale > m.patience {
 			stale, aim = 0, aim/2
 			m.back()
 			clear(way)
 			m.trade()
 		}
 	}
+	if m.reach = aim; aim <= scale/64 { // it came to an end, and only what is learned can bring more
+		m.reach, m.patience = 4*brought, 2*impatient
+	}
 	m.back()
 	return m.answer()
 }
+
+// impatient is the least patience, that of a week with few rides.
+const impatient = 15
+
+// roundsOf a problem are as many as one call has time for.
+func roundsOf(p *Problem) int { return 400_000 / max(p.Rides, 1) }
+
+// unknown is the best value before there is one.
+const unknown = -1 << 62
+
+// proved is what no plan costs less than.
+func (m *Market) proved() int { return up(max(m.best, m.floor)) }
 
 // Know adds what is known of every plan that is no dearer than the best.
 func (m *Market) Know(cuts []Cut) {
@@ -114,57 +140,33 @@ func (m *Market) back() {
 	copy(m.cut, m.bestCut)
 }
 
-// open gives each ride that must be carried the price of the cheapest horse for it.
-func (m *Market) open() {
-	cheapest := make([]int64, m.p.Rides)
-	for r := range cheapest {
-		cheapest[r] = none
-	}
-	for _, s := range m.p.Spells {
-		for _, d := range s.Days {
-			for _, x := range d.Stretches {
-				for _, r := range slices.Concat(x.Places...) {
-					for _, w := range r.Ways {
-						cheapest[r.Ride] = min(cheapest[r.Ride], int64(r.Cost+w.Cost)*scale)
-					}
-				}
-			}
-		}
-	}
-	for r, cost := range cheapest {
-		if cost < none && m.must[r] {
-			m.ride[r] = cost
-		}
-	}
-}
-
 // step moves each price along what is wanted too much or too little, so far that the value would rise
 // by gap if nothing changed.
 func (m *Market) step(way []int64, gap int64) {
 	i, norm := 0, int64(0)
-	turn := func(short int64, price int64, free bool) {
+	turn := func(short, price, most int64) {
 		way[i] = (way[i]*6 + short*256*10) / 16 // a part of the last direction is kept
-		if !free && price == 0 && way[i] < 0 {
+		if price == 0 && way[i] < 0 || price >= most && way[i] > 0 {
 			way[i] = 0
 		}
 		norm += way[i] * way[i]
 		i++
 	}
 	for r := range m.ride {
-		turn(int64(1-m.carried[r]-m.onGround(r)), 0, true)
+		turn(int64(1-m.carried[r]-m.onGround(r)), m.ride[r], m.dearest(r))
 	}
 	for k := range m.room {
-		turn(int64(m.used[k]-m.p.Room[k]), m.room[k], false)
+		turn(int64(m.used[k]-m.p.Room[k]), m.room[k], none)
 	}
 	for k, g := range m.p.Grounded {
 		down := 0
 		for _, r := range g.Rides {
 			down += m.onGround(r)
 		}
-		turn(int64(down-g.Most), m.limit[k], false)
+		turn(int64(down-g.Most), m.limit[k], none)
 	}
 	for k, c := range m.cuts {
-		turn(int64(c.Least-m.met[k]), m.cut[k], false)
+		turn(int64(c.Least-m.met[k]), m.cut[k], none)
 	}
 	if norm == 0 {
 		return
@@ -173,7 +175,7 @@ func (m *Market) step(way []int64, gap int64) {
 	i = 0
 	next := func() int64 { i++; return move(way[i-1]) }
 	for r := range m.ride {
-		m.ride[r] += next()
+		m.ride[r] = min(max(0, m.ride[r]+next()), m.dearest(r))
 	}
 	for k := range m.room {
 		m.room[k] = max(0, m.room[k]+next())
@@ -196,6 +198,15 @@ func (m *Market) groundCost(r int) int64 {
 		cost -= m.cut[k]
 	}
 	return cost
+}
+
+// dearest is the most that it can help to pay for a ride: what it costs on the ground, unless that changes.
+// Nor can it help to charge for one: no horse has to take it.
+func (m *Market) dearest(r int) int64 {
+	if m.must[r] || len(m.of[r]) > 0 || len(m.cutOn[r]) > 0 {
+		return none
+	}
+	return m.groundCost(r)
 }
 
 // onGround is 1 where a ride is best left on the ground.

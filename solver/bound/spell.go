@@ -91,10 +91,11 @@ func (m *Market) book(s int) *book {
 			if cost >= none/2 {
 				continue
 			}
-			if sharing && len(set.Shares) > 0 {
+			c := &b.cheap[d][amounts.of[i]]
+			if sharing && len(set.Shares) > 0 && cost-b.mostSpared(d, set) < c.cost {
 				cost, _ = b.together(d, set)
 			}
-			if c := &b.cheap[d][amounts.of[i]]; cost < c.cost {
+			if cost < c.cost {
 				c.cost, c.set = cost, i
 			}
 		}
