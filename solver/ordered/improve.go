@@ -109,7 +109,8 @@ func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
 func (g *search) follow() {
 	hint := g.hint
 	g.hint = nil
-	before := g.upper()
+	before, clashes := g.upper(), len(g.q.clash)
+	defer func() { g.clashed = len(g.q.clash) > clashes }()
 	if g.q.along(hint, 30); g.upper() < before {
 		g.harden()
 		return

@@ -24,6 +24,7 @@ type query struct {
 	values []int // of the goals in best
 	late   []sat.Model
 	found  []Count // by the goals that are proved
+	clash  []Count // of literals that along could not have together
 }
 
 // ask solves under the query's assumptions and the given ones, and keeps a solution that is better
@@ -91,7 +92,7 @@ func (q *query) first() error {
 // those to blame the last gives in. Where that is hard it does without the last ones first. It reports
 // whether a solution was found, and gives up after about the given effort.
 func (q *query) along(lits []sat.Lit, most int) bool {
-	const ticks = 1
+	const ticks, short = 1, 24 // who is to blame is noted if they are few
 	end := q.effort() + most
 	lits = slices.Clone(lits)
 	n := len(lits)
@@ -112,6 +113,9 @@ func (q *query) along(lits []sat.Lit, most int) bool {
 			}
 			if last < 0 {
 				return false
+			}
+			if len(blamed) <= short {
+				q.clash = append(q.clash, Count{Lits: q.shrink(blamed), Least: 1})
 			}
 			lits = slices.Delete(lits, last, last+1)
 			n--
@@ -146,6 +150,7 @@ func (q *query) prove(i int) (bound int, proved bool, err error) {
 		return 0, false, g.err
 	}
 	if proved = g.met(); proved && i+1 < len(q.goals) {
+		g.tighten()
 		q.found = append(q.found, g.found()...)
 		g.hold()
 	}

@@ -51,17 +51,23 @@ type search struct {
 	parts    []*partition
 	dice     uint64 // what the regions of a partition are drawn with
 
-	beside chan Beside // nil where nothing is awaited
-	asked  bool
-	told   int // tallies when it was asked
-	gap    int // then
-	since  int // effort then, or when the goal was opened
-	cancel context.CancelFunc
-	priced []Priced  // not yet clauses, the dearest first
-	hint   []sat.Lit // not yet tried
-	better sat.Lit   // selector of what holds in all solutions better than below; 0: nothing is known
-	below  int
-	shown  [2]int
+	beside   chan Beside // nil where nothing is awaited
+	asked    bool
+	told     int // tallies when it was asked
+	gap      int // then
+	since    int // effort then, or when the goal was opened
+	cancel   context.CancelFunc
+	priced   []Priced  // not yet clauses, the dearest first
+	hint     []sat.Lit // not yet tried
+	followed []sat.Lit // the last one
+	clashed  bool      // it could not be followed for reasons that were not known
+	wagers   bool      // prices are new
+	tightens bool      // it is proved, and only cores are looked for, until an end of effort
+	target   int       // above 0: only solutions below it are looked for, until an end of effort
+	end      int
+	better   sat.Lit // selector of what holds in all solutions better than below; 0: nothing is known
+	below    int
+	shown    [2]int
 }
 
 // due is a tally whose failures up to level-1 are in the lower bound and whose next is to become a
@@ -105,7 +111,8 @@ func (g *search) inquire() {
 		return
 	}
 	g.told, g.gap = len(g.tallies), g.upper()-g.bound()
-	work := d.Beside(g.q.best, g.upper(), append(slices.Clone(g.q.found), g.found()...))
+	work := d.Beside(g.q.best, g.upper(), slices.Concat(g.q.found, g.found(), g.q.clash))
+	g.clashed = false
 	if work == nil {
 		return
 	}
@@ -128,7 +135,7 @@ func (g *search) close() {
 // those better than an earlier one.
 func (g *search) learn() {
 	d := g.q.goals[g.goal]
-	if d.Better == nil || g.better != 0 && g.below == g.upper() {
+	if d.Better == nil || g.target > 0 || g.better != 0 && g.below == g.upper() {
 		return
 	}
 	g.forget()
@@ -166,6 +173,9 @@ func (g *search) met() bool  { return g.bound() == g.upper() }
 
 // over tells whether the goal is proved or time is up, and keeps the world informed.
 func (g *search) over() bool {
+	if g.target > 0 {
+		return g.lost()
+	}
 	g.hear()
 	if now := [2]int{g.upper(), g.bound()}; now != g.shown && g.q.opts.Progress != nil {
 		g.shown = now
@@ -187,9 +197,10 @@ func (g *search) hear() {
 	case g.beside != nil && g.q.effort()-g.since >= patience:
 		select {
 		case b := <-g.beside:
-			if g.priced == nil || b.Least > g.known { // else the hint is the one that was followed
-				g.hint = b.Hint
+			if !slices.Equal(b.Hint, g.followed) {
+				g.hint, g.followed = b.Hint, b.Hint
 			}
+			g.wagers = g.priced == nil || b.Least > g.known
 			g.known = max(g.known, b.Least)
 			g.priced = b.Priced
 			slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
@@ -200,7 +211,7 @@ func (g *search) hear() {
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && (len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
+	case g.asked && (g.clashed || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
 		g.inquire()
 	}
 }
@@ -225,6 +236,11 @@ func (g *search) refute() {
 // within the same weights the groups one by one before the whole.
 func (g *search) run() {
 	g.seed()
+	g.gather()
+}
+
+// gather looks for cores until it is over.
+func (g *search) gather() {
 	for least := g.next(0); !g.over(); least = g.next(least) {
 		for _, group := range g.groups {
 			if len(g.groups) > 1 {
@@ -271,6 +287,12 @@ func (g *search) collect(least, group int) {
 			g.follow()
 			continue
 		}
+		if g.wagers {
+			g.wagers = false
+			g.wager(1+(g.upper()-g.bound())/8, 5*g.patience)
+			g.harden()
+			continue
+		}
 		if g.learn(); g.better != 0 {
 			g.descend(g.patience, g.q.effort()+g.patience, 1)
 			g.harden()
@@ -296,8 +318,9 @@ func (g *search) collect(least, group int) {
 			g.relax(g.q.shrink(g.q.blamed()))
 			g.raised = g.q.effort()
 		}
-		if e := g.q.effort(); (e-g.raised >= g.patience || e-g.turned >= 10*g.patience) && !g.over() {
+		if e := g.q.effort(); g.target == 0 && (e-g.raised >= g.patience || e-g.turned >= 10*g.patience) && !g.over() {
 			g.improve(g.patience)
+			g.wager(1, 2*g.patience)
 			g.harden()
 			g.patience *= 2
 			g.turned = g.q.effort()
@@ -312,7 +335,11 @@ func (g *search) collect(least, group int) {
 // relax takes a core into the lower bound.
 func (g *search) relax(core []sat.Lit) {
 	if len(core) == 0 {
-		g.refute()
+		if g.target > 0 && !g.tightens {
+			g.lower = g.target
+		} else {
+			g.refute()
+		}
 		return
 	}
 	least := g.wishes[g.index[core[0]]].weight
@@ -401,8 +428,12 @@ func (g *search) grant(d due) {
 
 // harden makes clauses of the wishes that no solution as good as the best can do without.
 func (g *search) harden() {
+	most := g.upper()
+	if g.target > 0 {
+		most = g.target - 1
+	}
 	for i, w := range g.wishes {
-		if w.weight > 0 && g.lower+w.weight > g.upper() {
+		if w.weight > 0 && g.lower+w.weight > most {
 			g.q.s.Add(g.q.own, w.lit)
 			g.wishes[i].weight = 0
 		}
