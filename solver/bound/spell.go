@@ -82,17 +82,23 @@ func (m *Market) book(s int) *book {
 			b.cheap[d][k] = cheap{units, none, -1}
 		}
 		b.cheap[d][0].cost = 0
+		sums := m.scratch.costs.take(len(day.Sets))
 		for i := range day.Sets {
-			set := &day.Sets[i]
-			cost := int64(0)
-			for _, x := range set.Stretches {
-				cost += costs[x]
+			cost := costs[amounts.last[i]]
+			if less := amounts.less[i]; less != alone {
+				cost += sums[less]
+			} else {
+				cost = 0
+				for _, x := range day.Sets[i].Stretches {
+					cost += costs[x]
+				}
 			}
+			sums[i] = cost
 			if cost >= none/2 {
 				continue
 			}
 			c := &b.cheap[d][amounts.of[i]]
-			if sharing && len(set.Shares) > 0 && cost-b.mostSpared(d, set) < c.cost {
+			if set := &day.Sets[i]; sharing && len(set.Shares) > 0 && cost-b.mostSpared(d, set) < c.cost {
 				cost, _ = b.together(d, set)
 			}
 			if cost < c.cost {
