@@ -7,9 +7,13 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"runtime/debug"
 )
 
 func main() {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(380 << 20) // as the program has it
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	os.Exit(run(ctx, os.Stdout, os.Stderr, os.Args[1:]))

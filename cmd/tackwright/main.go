@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime"
+	"runtime/debug"
 	"time"
 
 	"golang.org/x/term"
@@ -15,6 +16,10 @@ import (
 func main() {
 	// The same folder gives the same plan: with more processors a search can miss a tick (see solver/sat).
 	runtime.GOMAXPROCS(1)
+	// The largest weeks need about 300 MB, and twice that would be taken before garbage is collected.
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(380 << 20)
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	env := command.Env{Now: time.Now, Terminal: term.IsTerminal(int(os.Stderr.Fd())), By: os.Getenv("TACKWRIGHT_BY")}
