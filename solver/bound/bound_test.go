@@ -253,3 +253,14 @@ func TestWhatClashesDoesNotGoTogether(t *testing.T) {
 		}
 	}
 }
+
+// Two of six rides are carried; five cost 1, and the last 30, which is never worth it. Prices begin far below
+// nothing then, and must come up all the same.
+func TestWhereManyStayOnTheGroundPricesStillRise(t *testing.T) {
+	p := herd(2, 6, 9, func(_, ride int) int { return 1 + 29*(ride/5) })
+	p.OnGround = make([]int, 6)
+	p.Grounded = []bound.Grounded{{Rides: []int{0, 1, 2, 3, 4, 5}, Most: 4}}
+	if a := bound.Open(p).Lower(context.Background(), 10, 300); a.Least != 2 {
+		t.Errorf("bound %d", a.Least)
+	}
+}

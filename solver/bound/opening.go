@@ -14,7 +14,7 @@ func (m *Market) open() {
 		}
 	}
 	m.trade()
-	m.reach, m.floor = 2*m.value+10*scale, m.value
+	m.reach, m.floor = 2*max(m.value, -m.value)+10*scale, m.value
 	if slices.Max(slices.Concat(m.p.OnGround, []int{0})) == 0 {
 		return
 	}
