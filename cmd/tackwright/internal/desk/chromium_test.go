@@ -51,7 +51,11 @@ func (s *screen) do(steps ...chromedp.Action[chromedp.Void]) {
 	s.t.Helper()
 	ctx, cancel := context.WithTimeout(s.ctx, 30*time.Second)
 	defer cancel()
-	if err := chromedp.Do(ctx, steps...); err != nil {
+	err := chromedp.Do(ctx, steps...)
+	for ctx.Err() == nil && err != nil && strings.Contains(err.Error(), "Could not find node with given id") {
+		err = chromedp.Do(ctx, steps...) // it was on a page that another has just replaced
+	}
+	if err != nil {
 		page, _ := chromedp.Run(s.ctx, chromedp.Text(chromedp.CSS("body")))
 		s.t.Fatalf("%v; the page: %s", err, page)
 	}
@@ -277,6 +281,7 @@ func TestChromiumFillsAFormInAgainAfterThePassPhrase(t *testing.T) {
 			s := d.screen(t, size.width, size.height)
 			enters := func() {
 				s.do(chromedp.SendKeys(chromedp.CSS("#phrase"), phrases[model.Office]+kb.Enter))
+				s.sees("carries your name")
 				s.touch("Nell Ashworthy")
 			}
 			s.opens("/records")
