@@ -41,7 +41,7 @@ type Market struct {
 	reach    int64 // how far above the best they are aimed at first
 }
 
-// Open a market for a problem, with prices to begin with. It may be used by one goroutine at a time.
+// Open a market for a problem, which is its own from then on. It may be used by one goroutine at a time.
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),

@@ -59,7 +59,8 @@ type Goal struct {
 	// are 1, and then a better solution is looked for under them before cores are.
 	Better func(sel sat.Lit, below int)
 	// Beside, if any, prepares what is worked out beside the search, from the best solution so far, the
-	// goal's value in it, and what the search has found to be true of all that are no worse. What it
+	// goal's value in it, and what the search has found to be true of all that are no worse: of the goals'
+	// wishes, and of literals of an earlier Hint that could not be had together. What it
 	// returns, if anything, runs in a goroutine of its own, ends soon after its context and reads
 	// nothing that the caller's goroutine writes. Its answer is awaited at a fixed point of the search,
 	// so that the clock does not decide which solution comes out. It is asked again, one at a time,
