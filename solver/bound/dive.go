@@ -12,7 +12,7 @@ const closed = int64(1) << 40
 // a little now and then: what is settled nobody else can have. It returns what they have.
 // That keeps the rules that the problem knows, or nearly. The prices are then as they were.
 func (m *Market) Dive(ctx context.Context) Start {
-	rounds := min(12, int64(1+240/max(len(m.p.Spells), 1))) // in which the prices move after each
+	const rounds = 12 // in which the prices move after each: with 5 a herd of 60 leaves one or two more on the ground
 	d := &dive{Market: m, settled: make([]bool, len(m.p.Spells)), rides: make([]int, len(m.p.Spells)),
 		left: slices.Clone(m.p.Room), taken: make([]bool, m.p.Rides)}
 	start := Start{Things: make([][]int, len(m.p.Spells))}
@@ -20,7 +20,7 @@ func (m *Market) Dive(ctx context.Context) Start {
 		if ctx.Err() != nil {
 			break
 		}
-		for k := range rounds {
+		for k := range int64(rounds) {
 			d.trade()
 			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
 		}
