@@ -17,7 +17,7 @@ type costs struct {
 	onGround func(*model.Ride) int          // a ride on the ground; nil: nothing
 	// before adds that the goals before stay at what they are in the best solution.
 	before func(x *relaxation, best sat.Model)
-	// rounds that the search for prices may take: more bring little.
+	// rounds that the first search for prices may take, in a week with few rides.
 	rounds int
 	// dive asks for a plan from the prices even where they nearly prove the best one.
 	dive bool

@@ -62,7 +62,7 @@ func (e *encoder) seatGoals() []ordered.Goal {
 			again.Softs = append(again.Softs, soft)
 		}
 	}
-	// These prices prove next to nothing of a week, and only lead to a first plan.
+	// A few rounds lead to a first plan; where it is hard the next calls take more.
 	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 20, dive: true})
 	return []ordered.Goal{seat, first, again}
 }

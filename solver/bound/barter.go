@@ -7,8 +7,8 @@ import (
 )
 
 // Barter looks for a cheap plan, beginning with another as far as it goes, until one costs no more than
-// least, many tries bring nothing, or there were too many; of both it allows more from call to call. Horses plan their weeks anew, one or a few at a
-// time, with what nobody else has, and keep what costs no more. So that they do not go round in a circle
+// least, many tries bring nothing, or there were too many; of both it allows more from call to call. Horses
+// plan their weeks anew, one or a few at a time, with what nobody else has, and keep what costs no more. So that they do not go round in a circle
 // each ride has a weight, which grows every time that it is on the ground and no horse leaves less for it
 // (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. It returns the
 // cheapest plan and its cost; nothing where in all of them more is on the ground than may be. A plan keeps

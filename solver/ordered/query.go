@@ -150,7 +150,9 @@ func (q *query) prove(i int) (bound int, proved bool, err error) {
 		return 0, false, g.err
 	}
 	if proved = g.met(); proved && i+1 < len(q.goals) {
-		g.tighten()
+		if g.tighten(); g.err != nil {
+			return 0, false, g.err
+		}
 		q.found = append(q.found, g.found()...)
 		g.hold()
 	}
