@@ -52,13 +52,25 @@ func (m Model) Value(l Lit) bool {
 // The clauses handed to gini are at all times satisfied by "every variable false": a clause with
 // no negative literal gets the negation of root added. So gini never meets an unsatisfiable
 // formula (after which its next answer ends the process), and most clauses need no guard.
+//
+// Gini does not let go of clauses whose selector is retired. When those are most of all, a new one takes over
+// what is left (see renew).
 type Solver struct {
 	gini     *gini.Gini // made at the first question, when the size is known
-	waiting  []z.Lit    // clauses not yet handed to it, each ended by z.LitNull
+	store    []Lit      // the clauses, each ended by 0
+	told     int        // of store: what gini knows
 	root     Lit
-	vars     int // handed out
-	reserved int // made in gini
+	vars     int     // handed out
+	inner    []z.Lit // by variable: its number in gini, or z.LitNull
+	outer    []Lit   // by number in gini
+	fixed    []int8  // by variable: 1 and -1 where clauses that are gone made it true or false
+	numbered int     // variables that had their turn to be numbered
+	reserved int     // made in gini
 	clauses  int
+	kept     int         // clauses in store
+	hung     map[Lit]int // clauses in store by selector
+	dead     int         // those whose selector is retired
+	tried    int         // kept when renewing came to nothing
 	work     int
 	model    Model
 	core     []Lit
@@ -66,7 +78,7 @@ type Solver struct {
 
 // New makes a solver with no clauses.
 func New() *Solver {
-	s := &Solver{}
+	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), hung: map[Lit]int{}}
 	s.root = s.NewVar()
 	return s
 }
@@ -78,28 +90,25 @@ func (s *Solver) Root() Lit { return s.root }
 // NewVar makes a variable and returns its positive literal.
 func (s *Solver) NewVar() Lit {
 	s.vars++
+	s.inner, s.fixed = append(s.inner, z.LitNull), append(s.fixed, 0)
 	return Lit(s.vars)
 }
 
 // ready makes gini know every variable and clause.
 func (s *Solver) ready() {
+	s.renew()
+	for ; s.numbered < s.vars; s.numbered++ {
+		s.number(Lit(s.numbered + 1))
+	}
 	if s.gini == nil {
 		// Where gini has to grow it doubles, and then decides every variable that there is room for
 		// in each answer: so it gets room for what a search usually adds.
-		s.gini = gini.NewVc(s.vars+s.vars/4+32, s.clauses)
+		n := len(s.outer)
+		s.gini = gini.NewVc(n+n/4+31, s.kept)
 	}
-	// Each time gini sees more variables it forgets the values it saved and counts all clauses
-	// anew: so some are made to spare.
-	if s.vars > s.reserved {
-		for range s.vars - s.reserved + s.vars/8 {
-			s.gini.Lit()
-			s.reserved++
-		}
-	}
-	for _, m := range s.waiting {
-		s.gini.Add(m)
-	}
-	s.waiting = s.waiting[:0]
+	s.reserve()
+	s.tell(s.store[s.told:])
+	s.told = len(s.store)
 }
 
 // Vars is the number of variables made so far, Root and helpers of the encoders included.
@@ -111,15 +120,15 @@ func (s *Solver) Clauses() int { return s.clauses }
 // Add adds the clause: if sel then at least one of lits. With no lits it forbids sel.
 func (s *Solver) Add(sel Lit, lits ...Lit) {
 	negative := false
-	begin := len(s.waiting)
+	begin := len(s.store)
 	put := func(l Lit) {
 		negative = negative || l < 0
-		s.waiting = append(s.waiting, inner(l))
+		s.store = append(s.store, l)
 	}
 	for _, l := range lits {
 		switch l {
 		case s.root:
-			s.waiting = s.waiting[:begin]
+			s.store = s.store[:begin]
 			return
 		case s.root.Not():
 		default:
@@ -129,20 +138,26 @@ func (s *Solver) Add(sel Lit, lits ...Lit) {
 	switch sel {
 	case s.root:
 	case s.root.Not():
-		s.waiting = s.waiting[:begin]
+		s.store = s.store[:begin]
 		return
 	default:
 		put(sel.Not())
+		s.hung[sel]++
 	}
 	if !negative {
 		put(s.root.Not())
 	}
-	s.waiting = append(s.waiting, z.LitNull)
+	s.store = append(s.store, 0)
 	s.clauses++
+	s.kept++
 }
 
 // Retire forbids sel for good, which lets go of every clause that hangs on it.
-func (s *Solver) Retire(sel Lit) { s.Add(s.root, sel.Not()) }
+func (s *Solver) Retire(sel Lit) {
+	s.Add(s.root, sel.Not())
+	s.dead += s.hung[sel]
+	delete(s.hung, sel)
+}
 
 // Tick is the unit of work: this many propagations, a few milliseconds.
 const Tick = 20_000
@@ -163,21 +178,29 @@ func (s *Solver) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Stat
 		return Unknown
 	}
 	s.ready()
-	s.gini.Assume(inner(s.root))
 	for _, l := range assume {
-		s.gini.Assume(inner(l))
+		if valueIn(s.fixed, l) < 0 {
+			s.core = append(s.core[:0], l)
+			return Unsat
+		}
+	}
+	s.gini.Assume(s.in(s.root))
+	for _, l := range assume {
+		if valueIn(s.fixed, l) == 0 {
+			s.gini.Assume(s.in(l))
+		}
 	}
 	switch s.run(ctx, ticks) {
 	case 1:
 		s.model = make(Model, s.vars+1)
 		for v := 1; v <= s.vars; v++ {
-			s.model[v] = s.gini.Value(z.Var(v).Pos())
+			s.model[v] = s.fixed[v] > 0 || s.inner[v] != z.LitNull && s.gini.Value(s.inner[v])
 		}
 		return Sat
 	case -1:
 		s.core = s.core[:0]
 		for _, m := range s.gini.Why(nil) {
-			if l := Lit(m.Dimacs()); l != s.root {
+			if l := s.out(m); l != s.root {
 				s.core = append(s.core, l)
 			}
 		}
@@ -213,21 +236,21 @@ func (s *Solver) Value(l Lit) bool { return s.model.Value(l) }
 // clauses are at odds by themselves. It is not minimal: see Shrink. The caller may keep it.
 func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
 
-func inner(l Lit) z.Lit { return z.Dimacs2Lit(int(l)) }
-
 // Recall makes the next search start near m: each variable is first tried with its value there.
 // It changes what is found first, never what is possible.
 func (s *Solver) Recall(m Model) {
 	// Gini saves the value of each variable it takes back. So all are assumed, which a test carries
 	// out without searching, and taken back.
 	s.ready()
-	s.gini.Assume(inner(s.root))
+	s.gini.Assume(s.in(s.root))
 	for v := 1; v < len(m); v++ {
 		l := Lit(v)
 		if !m[v] {
 			l = -l
 		}
-		s.gini.Assume(inner(l))
+		if s.inner[v] != z.LitNull {
+			s.gini.Assume(s.in(l))
+		}
 	}
 	s.gini.Test(nil)
 	s.gini.Untest()
