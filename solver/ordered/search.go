@@ -279,9 +279,11 @@ func (g *search) next(least int) int {
 const all = -2
 
 // collect finds cores among the wishes of a group that have at least the given weight, until they
-// can be had together. Where none is found for long, better solutions get their turn (one core after
-// the other ends the proof sooner than they do), and a group gives way to the next.
+// can be had together. A group that is hard gives way to the next. Where that is hard for all together, a
+// portion of them is asked for, and better solutions get their turn (one core after the other ends the proof
+// sooner than they do).
 func (g *search) collect(least, group int) {
+	var p portion
 	for !g.over() {
 		if g.hint != nil {
 			g.follow()
@@ -306,28 +308,43 @@ func (g *search) collect(least, group int) {
 				lits = append(lits, w.lit)
 			}
 		}
-		status := g.q.ask(g.patience, lits)
-		switch status {
-		case sat.Sat:
+		patience := g.patience
+		if group != all {
+			patience = min(patience, pace.ticks)
+		}
+		n := len(lits)
+		if p.hard > 0 {
+			if n = p.of(g.metFirst(lits), n); n < len(lits) {
+				patience = max(1, patience/4)
+				g.q.recall()
+			}
+		}
+		switch status := g.q.ask(patience, lits[:n]); {
+		case status == sat.Unsat:
+			g.relax(g.q.shrink(g.q.blamed()))
+			g.raised = g.q.effort()
+		case status == sat.Unknown && group != all:
+			return
+		case status == sat.Unknown:
+			p.hard = n
+		case n < len(lits):
+			p.easy = n
+			g.harden()
+			g.settle()
+		default:
 			g.harden()
 			if len(g.due) == 0 || g.over() {
 				return
 			}
 			g.settle()
-		case sat.Unsat:
-			g.relax(g.q.shrink(g.q.blamed()))
-			g.raised = g.q.effort()
 		}
-		if e := g.q.effort(); g.target == 0 && (e-g.raised >= g.patience || e-g.turned >= 10*g.patience) && !g.over() {
+		if e := g.q.effort(); g.target == 0 && (e-g.raised >= 2*g.patience || e-g.turned >= 10*g.patience) && !g.over() {
 			g.improve(g.patience)
 			g.wager(1, 2*g.patience)
 			g.harden()
 			g.patience *= 2
 			g.turned = g.q.effort()
 			g.raised = g.turned
-		}
-		if status == sat.Unknown && group != all {
-			return
 		}
 	}
 }
