@@ -35,7 +35,8 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 	var lits []sat.Lit // of the pairs
 	var relaxed *relaxation
 	tooMuch := false          // ways to work in a day
-	asked := false            // before
+	asked := 0                // times before
+	bartered := 0             // what the solution cost from which horses bartered last
 	told := map[string]bool{} // of what the search has found
 	goal.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
 		if tooMuch {
@@ -61,8 +62,10 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 		market.Know(relaxed.cuts(fresh))
 		market.Bar(relaxed.clashes(fresh))
 		from := relaxed.start(lits, best)
-		rounds, again := c.rounds, asked
-		c.rounds, asked = min(4*rounds, 150), true
+		rounds, again := c.rounds, asked > 0
+		asked++
+		c.rounds = min(4*rounds, 150)
+		seldom := asked&(asked-1) == 0 // the 1st, 2nd, 4th, 8th time and so on
 		return func(ctx context.Context) ordered.Beside {
 			a := market.Lower(ctx, upper-fixed, rounds)
 			b := ordered.Beside{Least: a.Least + fixed}
@@ -75,7 +78,14 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 			if !again && !c.dive && upper-b.Least <= upper/16 {
 				return b // the search is as soon there
 			}
-			for _, start := range []bound.Start{market.Dive(ctx), from} {
+			var starts []bound.Start
+			if seldom {
+				starts = append(starts, market.Dive(ctx))
+			}
+			if seldom || upper != bartered {
+				starts, bartered = append(starts, from), upper
+			}
+			for _, start := range starts {
 				if plan, cost := market.Barter(ctx, start, a.Least); cost+fixed < upper {
 					b.Hint = relaxed.lead(plan, lits)
 					break

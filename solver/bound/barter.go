@@ -75,7 +75,8 @@ func newBarter(m *Market) *barter {
 	own.picked, own.ridden, own.scratch = nil, nil, &scratch{}
 	b := &barter{Market: &own, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
 		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
-		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1}
+		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1 + uint64(m.bartered)}
+	m.bartered++
 	for k, price := range m.bestRoom {
 		b.sought[k] = scale/256 + min(price, scale)/4
 	}
