@@ -78,18 +78,20 @@ func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
 			if !again && !c.dive && upper-b.Least <= upper/16 {
 				return b // the search is as soon there
 			}
-			var starts []bound.Start
-			if seldom {
-				starts = append(starts, market.Dive(ctx))
+			barter := func(start bound.Start) bool {
+				plan, cost := market.Barter(ctx, start, a.Least)
+				if cost+fixed >= upper {
+					return false
+				}
+				b.Hint = relaxed.lead(plan, lits)
+				return true
+			}
+			if seldom && barter(market.Dive(ctx)) {
+				return b
 			}
 			if seldom || upper != bartered {
-				starts, bartered = append(starts, from), upper
-			}
-			for _, start := range starts {
-				if plan, cost := market.Barter(ctx, start, a.Least); cost+fixed < upper {
-					b.Hint = relaxed.lead(plan, lits)
-					break
-				}
+				bartered = upper
+				barter(from)
 			}
 			return b
 		}

@@ -233,7 +233,7 @@ func (s *Solver) Model() Model { return s.model }
 func (s *Solver) Value(l Lit) bool { return s.model.Value(l) }
 
 // Core is, after Unsat, a subset of the assumptions that cannot all hold; empty if the permanent
-// clauses are at odds by themselves. It is not minimal: see Shrink. The caller may keep it.
+// clauses are at odds by themselves (or one that is false anyhow). It is not minimal: see Shrink. The caller may keep it.
 func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
 
 // Recall makes the next search start near m: each variable is first tried with its value there.
