@@ -15,6 +15,7 @@ import (
 type costs struct {
 	seated   func(on rideOn, o *option) int // a ride that is carried so; nil: nothing
 	onGround func(*model.Ride) int          // a ride on the ground; nil: nothing
+	in       bool                           // each horse brought in on a date
 	// before adds that the goals before stay at what they are in the best solution.
 	before func(x *relaxation, best sat.Model)
 	// rounds that the first search for prices may take, in a week with few rides.

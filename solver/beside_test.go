@@ -118,6 +118,27 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	}
 }
 
+// So it is where it costs something that a horse is brought in at all.
+func TestNoPlanBringsInFewerThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
+	var b bounds
+	for seed := range uint64(*weeks / 2) {
+		for _, w := range smallWeeks(seed, 1000) {
+			w.House.Goals = []model.GoalKind{model.GoalBringIn}
+			e := encode(w)
+			goals := e.goals()
+			best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			seat := []int{results[0].Value, results[1].Value, results[2].Value}
+			b.hold(t, e, goals[3], best, tried(w, 3, seat, func(*model.Plan) bool { return true }))
+		}
+	}
+	if b.met*10 < b.asked*7 || b.above*4 < b.asked {
+		t.Errorf("of %d bounds only %d were met, and only %d pairs had a price above", b.asked, b.met, b.above)
+	}
+}
+
 // So it is in a repair, and where a question of a session rules a horse out.
 func TestNoRepairIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	var b bounds

@@ -29,7 +29,7 @@ const tooMany = 50_000
 // relax makes it with the costs of a goal, without what a session's question rules
 // out. It reports false where a horse has too many ways to work.
 func (e *encoder) relax(c costs) (*relaxation, bool) {
-	x := &relaxation{encoder: e, p: &bound.Problem{}, rooms: map[*place]map[*pool][]int{},
+	x := &relaxation{encoder: e, p: &bound.Problem{Slow: c.in}, rooms: map[*place]map[*pool][]int{},
 		ring: map[sat.Lit][]int{}, spells: map[*place]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
@@ -46,7 +46,7 @@ func (e *encoder) relax(c costs) (*relaxation, bool) {
 	x.ringRooms()
 	for _, h := range e.w.Centre.Horses {
 		for first := e.w.From.WeekStart(e.w.House.WeekStarts); first <= e.w.Until; first += 7 {
-			if !x.spell(h, first, c.seated) {
+			if !x.spell(h, first, c) {
 				return nil, false
 			}
 		}
@@ -109,7 +109,7 @@ func (x *relaxation) ringRooms() {
 }
 
 // spell adds a horse in the calendar week from first on.
-func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *option) int) bool {
+func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 	limits := x.w.LimitsOf(h)
 	s := bound.Spell{MostWork: -1, MostDays: -1}
 	done, fact := ofWeek(x.facts[h], first)
@@ -132,7 +132,7 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 		needs := make([][][]met, len(stretches))
 		for i, y := range stretches {
 			var s bound.Stretch
-			s, needs[i] = x.stretch(y, cost)
+			s, needs[i] = x.stretch(y, c.seated)
 			out.Stretches = append(out.Stretches, s)
 		}
 		x.share(&out, stretches, needs)
@@ -143,6 +143,9 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, cost func(rideOn, *
 			x.spells[p] = len(x.p.Spells)
 		}
 		out.Works = worked[d]
+		if c.in && !worked[d] {
+			out.In = 1
+		}
 		for before := d - 1; before != last; before-- {
 			if !worked[before] {
 				out.Rested = true

@@ -33,7 +33,7 @@ func (b *book) with(d int, rest int64, with []int) {
 		for _, x := range set.Stretches {
 			cost += b.deals[d][x].best
 		}
-		cost -= b.mostSpared(d, &set)
+		cost += int64(day.In)*scale - b.mostSpared(d, &set)
 		for _, x := range set.Stretches {
 			through[x] = min(through[x], cost-b.deals[d][x].best)
 		}

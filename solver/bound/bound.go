@@ -24,6 +24,9 @@ type Problem struct {
 	// Room is, of each thing that horses share at one time (a piece of tack, a place in the ring),
 	// how many of them there are.
 	Room []int
+	// Slow says that good prices are long in coming, as where it costs something to work at all: staffing of 71
+	// to 86 tasks came to 27.7 and 27.8 with the usual patience, to 28.0 and 28.6 with more, and 29 is best.
+	Slow bool
 }
 
 // Grounded is a limit on rides on the ground: of Rides at most Most.
@@ -52,6 +55,7 @@ type Day struct {
 	Rested    bool // a date without work is between it and the day before, or before the first
 	Sure      int  // dates right before it, since then, that have work anyway
 	Works     bool // it has work anyway
+	In        int  // what it costs to work on it at all
 	Stretches []Stretch
 	Shares    []Share
 	Sets      []Set // without the empty one

@@ -48,6 +48,9 @@ func Open(p *Problem) *Market {
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),
 		carried: make([]int, p.Rides), used: make([]int, len(p.Room)), named: len(p.Room), best: unknown, scratch: &scratch{},
 		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
+	if p.Slow {
+		m.patience = min(120, roundsOf(p)/12)
+	}
 	for k, g := range p.Grounded {
 		for _, r := range g.Rides {
 			m.of[r] = append(m.of[r], k)

@@ -97,9 +97,11 @@ func (m *Market) book(s int) *book {
 			if cost >= none/2 {
 				continue
 			}
+			cost += int64(day.In) * scale
 			c := &b.cheap[d][amounts.of[i]]
 			if set := &day.Sets[i]; sharing && len(set.Shares) > 0 && cost-b.mostSpared(d, set) < c.cost {
 				cost, _ = b.together(d, set)
+				cost += int64(day.In) * scale
 			}
 			if cost < c.cost {
 				c.cost, c.set = cost, i
