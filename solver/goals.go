@@ -187,7 +187,7 @@ func (e *encoder) bringInGoal() ordered.Goal {
 	}
 	softs := goal.Softs
 	goal.Open = func(best sat.Model) ([]ordered.Soft, int) { return softs, e.leastBroughtIn(e.onGround(best)) }
-	e.boundBeside(&goal, costs{in: true, rounds: 400, before: (*relaxation).keep})
+	e.boundBeside(&goal, costs{in: true, rounds: 60, before: (*relaxation).keep})
 	return goal
 }
 
