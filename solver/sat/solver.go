@@ -67,10 +67,10 @@ type Solver struct {
 	numbered int     // variables that had their turn to be numbered
 	reserved int     // made in gini
 	clauses  int
-	kept     int         // clauses in store
-	hung     map[Lit]int // clauses in store by selector
-	dead     int         // those whose selector is retired
-	tried    int         // kept when renewing came to nothing
+	kept     int     // clauses in store
+	hung     []int32 // clauses in store by selector, of each variable and then of its negation
+	dead     int     // those whose selector is retired
+	tried    int     // kept when renewing came to nothing
 	work     int
 	model    Model
 	core     []Lit
@@ -78,7 +78,7 @@ type Solver struct {
 
 // New makes a solver with no clauses.
 func New() *Solver {
-	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), hung: map[Lit]int{}}
+	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), hung: make([]int32, 2)}
 	s.root = s.NewVar()
 	return s
 }
@@ -90,7 +90,7 @@ func (s *Solver) Root() Lit { return s.root }
 // NewVar makes a variable and returns its positive literal.
 func (s *Solver) NewVar() Lit {
 	s.vars++
-	s.inner, s.fixed = append(s.inner, z.LitNull), append(s.fixed, 0)
+	s.inner, s.fixed, s.hung = append(s.inner, z.LitNull), append(s.fixed, 0), append(s.hung, 0, 0)
 	return Lit(s.vars)
 }
 
@@ -142,7 +142,7 @@ func (s *Solver) Add(sel Lit, lits ...Lit) {
 		return
 	default:
 		put(sel.Not())
-		s.hung[sel]++
+		*s.hangs(sel)++
 	}
 	if !negative {
 		put(s.root.Not())
@@ -155,8 +155,16 @@ func (s *Solver) Add(sel Lit, lits ...Lit) {
 // Retire forbids sel for good, which lets go of every clause that hangs on it.
 func (s *Solver) Retire(sel Lit) {
 	s.Add(s.root, sel.Not())
-	s.dead += s.hung[sel]
-	delete(s.hung, sel)
+	s.dead += int(*s.hangs(sel))
+	*s.hangs(sel) = 0
+}
+
+// hangs is how many clauses hang on a selector.
+func (s *Solver) hangs(sel Lit) *int32 {
+	if sel < 0 {
+		return &s.hung[2*-sel+1]
+	}
+	return &s.hung[2*sel]
 }
 
 // Tick is the unit of work: this many propagations, a few milliseconds.
