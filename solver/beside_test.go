@@ -92,6 +92,16 @@ func (b *bounds) hold(t *testing.T, e *encoder, goal ordered.Goal, best sat.Mode
 	}
 }
 
+// bestSeat is a solution that is best in Seat, and its values.
+func bestSeat(t *testing.T, e *encoder, goals []ordered.Goal) (sat.Model, []int) {
+	t.Helper()
+	best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return best, []int{results[0].Value, results[1].Value, results[2].Value}
+}
+
 func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 	var b bounds
 	any := func(*model.Plan) bool { return true }
@@ -99,11 +109,7 @@ func TestNoPlanIsBetterThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) {
 		for _, w := range smallWeeks(seed, 1000) {
 			e := encode(w)
 			goals := e.goals()
-			best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			seat := []int{results[0].Value, results[1].Value, results[2].Value}
+			best, seat := bestSeat(t, e, goals)
 			for goal, before := range map[int][]int{0: nil, 3: seat} {
 				if goals[goal].Name != "seat a" && goals[goal].Name != "wishes" {
 					t.Fatalf("goal %d is %s", goal, goals[goal].Name)
@@ -126,11 +132,7 @@ func TestNoPlanBringsInFewerThanItsBoundOrThanThePriceOfAPairInIt(t *testing.T) 
 			w.House.Goals = []model.GoalKind{model.GoalBringIn}
 			e := encode(w)
 			goals := e.goals()
-			best, results, err := ordered.Minimise(context.Background(), e.s, nil, goals[:3], ordered.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			seat := []int{results[0].Value, results[1].Value, results[2].Value}
+			best, seat := bestSeat(t, e, goals)
 			b.hold(t, e, goals[3], best, tried(w, 3, seat, func(*model.Plan) bool { return true }))
 		}
 	}

@@ -17,8 +17,9 @@ func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, 
 	b := newBarter(m)
 	b.begin(first)
 	best, cost := b.ridden(), b.total()
-	patience, most := 300*len(b.weeks)<<m.barters, 60_000<<m.barters // weeks planned: for nothing, and in all
-	m.barters = min(m.barters+1, 3)
+	doublings := min(m.barters, 3)
+	patience, most := 300*len(b.weeks)<<doublings, 60_000<<doublings // weeks planned: for nothing, and in all
+	m.barters++
 	for until := patience; b.plans < min(until, most) && ctx.Err() == nil && up(cost) > least; {
 		b.round()
 		if c := b.total(); c < cost {
@@ -75,8 +76,7 @@ func newBarter(m *Market) *barter {
 	own.picked, own.ridden, own.scratch = nil, nil, &scratch{}
 	b := &barter{Market: &own, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
 		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
-		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1 + uint64(m.bartered)}
-	m.bartered++
+		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1 + uint64(m.barters)}
 	for k, price := range m.bestRoom {
 		b.sought[k] = scale/256 + min(price, scale)/4
 	}

@@ -36,8 +36,7 @@ type Market struct {
 	scratch   *scratch
 
 	named    int   // things of Room that the problem names; the others are clashes
-	barters  int   // times that horses bartered, 3 at the most
-	bartered int   // times that they did so
+	barters  int   // times that horses bartered
 	patience int   // rounds without gain before prices are aimed less far
 	reach    int64 // how far above the best they are aimed at first
 }

@@ -82,7 +82,7 @@ func (m *Market) book(s int) *book {
 			b.cheap[d][k] = cheap{units, none, -1}
 		}
 		b.cheap[d][0].cost = 0
-		sums := m.scratch.costs.take(len(day.Sets))
+		sums, in := m.scratch.costs.take(len(day.Sets)), int64(day.In)*scale
 		for i := range day.Sets {
 			cost := costs[amounts.last[i]]
 			if less := amounts.less[i]; less != alone {
@@ -97,13 +97,11 @@ func (m *Market) book(s int) *book {
 			if cost >= none/2 {
 				continue
 			}
-			cost += int64(day.In) * scale
 			c := &b.cheap[d][amounts.of[i]]
-			if set := &day.Sets[i]; sharing && len(set.Shares) > 0 && cost-b.mostSpared(d, set) < c.cost {
+			if set := &day.Sets[i]; sharing && len(set.Shares) > 0 && cost+in-b.mostSpared(d, set) < c.cost {
 				cost, _ = b.together(d, set)
-				cost += int64(day.In) * scale
 			}
-			if cost < c.cost {
+			if cost += in; cost < c.cost {
 				c.cost, c.set = cost, i
 			}
 		}

@@ -240,8 +240,9 @@ func (s *Solver) Model() Model { return s.model }
 // Value tells whether l is true in the model of the last Sat answer.
 func (s *Solver) Value(l Lit) bool { return s.model.Value(l) }
 
-// Core is, after Unsat, a subset of the assumptions that cannot all hold; empty if the permanent
-// clauses are at odds by themselves (or one that is false anyhow). It is not minimal: see Shrink. The caller may keep it.
+// Core is, after Unsat, a subset of the assumptions that cannot all hold. If the permanent clauses are at
+// odds by themselves it is empty, or one assumption that they make false. It is not minimal: see Shrink. The
+// caller may keep it.
 func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
 
 // Recall makes the next search start near m: each variable is first tried with its value there.
