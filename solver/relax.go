@@ -124,11 +124,13 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 		if d < first || d >= first+7 {
 			continue
 		}
-		stretches, sets, ok := x.sets(h, day, tooMany)
-		if !ok {
+		var out bound.Day
+		stretches, line, ok := x.line(h, day)
+		if ok {
+			out.Line = line
+		} else if stretches, out.Sets, ok = x.sets(h, day, tooMany); !ok {
 			return false
 		}
-		out := bound.Day{Sets: sets}
 		needs := make([][][]met, len(stretches))
 		for i, y := range stretches {
 			var s bound.Stretch

@@ -31,18 +31,24 @@ func (b *book) with(d int, rest int64, with []int) {
 	for _, set := range day.Sets {
 		cost := others[min(int(set.Work/b.unit), len(others)-1)]
 		for _, x := range set.Stretches {
-			cost += b.deals[d][x].best
+			cost += b.costs[d][x]
 		}
 		cost += int64(day.In)*scale - b.mostSpared(d, &set)
 		for _, x := range set.Stretches {
-			through[x] = min(through[x], cost-b.deals[d][x].best)
+			through[x] = min(through[x], cost-b.costs[d][x])
+		}
+	}
+	if len(day.Line) > 0 {
+		least, later := b.line(d), b.later(d)
+		for x := range through {
+			through[x] = min(none, others[0]+least[day.Line[x]]+later[x]+int64(day.In)*scale)
 		}
 	}
 	for i := range day.Stretches {
 		if through[i] >= none/2 {
 			continue
 		}
-		x, deal := &day.Stretches[i], &b.deals[d][i]
+		x, deal := &day.Stretches[i], b.deal(d, i)
 		for p, riders := range x.Places {
 			for k := range riders {
 				r := &riders[k]

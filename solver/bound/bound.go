@@ -59,6 +59,9 @@ type Day struct {
 	Stretches []Stretch
 	Shares    []Share
 	Sets      []Set // without the empty one
+	// Line, where there are no Sets, tells of each stretch how many of the first it can come after. They are in
+	// the order of their ends; any that can come after each other go together, and their work counts for nothing.
+	Line []int
 }
 
 // Set is some stretches of a day that go together, their work, and what they can share, border by border.

@@ -34,6 +34,34 @@ func (d *deal) decide() {
 	}
 }
 
+// plain tells that there is nothing to choose in a stretch.
+func (x *Stretch) plain() bool {
+	return len(x.Ways) == 1 && len(x.Places) == 1 && len(x.Places[0]) == 1 && len(x.Places[0][0].Ways) == 1
+}
+
+// plainly is what a plain stretch costs.
+func (m *Market) plainly(x *Stretch) int64 {
+	r, w := &x.Places[0][0], &x.Ways[0]
+	if m.ride[r.Ride] <= -closed {
+		return none
+	}
+	cost := m.rider(r) + int64(r.Ways[0].Cost)*scale + m.charge(w.Uses)
+	if len(w.Girths) > 0 {
+		_, girth := m.least(w.Girths)
+		cost += girth
+	}
+	return min(cost, none)
+}
+
+// deal is a stretch at the prices.
+func (b *book) deal(d, stretch int) *deal {
+	deal := &b.deals[d][stretch]
+	if deal.riders == nil {
+		*deal = b.m.deal(&b.spell.Days[d].Stretches[stretch])
+	}
+	return deal
+}
+
 // deal looks for the best way of a stretch.
 func (m *Market) deal(x *Stretch) deal {
 	s := m.scratch

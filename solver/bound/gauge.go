@@ -45,6 +45,9 @@ func gaugeOf(spell *Spell) gauge {
 	g.room = int(most / g.unit)
 	for _, day := range spell.Days {
 		a := amounts{units: []int{0}, of: make([]int32, len(day.Sets)), last: make([]int32, len(day.Sets)), less: lacking(day.Sets)}
+		if len(day.Line) > 0 {
+			a.units = append(a.units, 0)
+		}
 		seen := map[int]int{}
 		for i, set := range day.Sets {
 			units := int(set.Work / g.unit)

@@ -93,7 +93,7 @@ func (b *book) joint(d int, j joint) *joined {
 	if best, ok := b.joints[d][j]; ok {
 		return best
 	}
-	x, deal := &b.spell.Days[d].Stretches[j.stretch], &b.deals[d][j.stretch]
+	x, deal := &b.spell.Days[d].Stretches[j.stretch], b.deal(d, j.stretch)
 	best := &joined{cost: none}
 	within := make([][]int, len(x.Places)) // what may be shared with the place after
 	for p := range within {
@@ -135,7 +135,7 @@ func (b *book) joint(d int, j joint) *joined {
 // place is who rides in a place by way, if what came in with a share and what goes on with one binds.
 func (b *book) place(d, stretch, p, in, out int) []seated {
 	if in == alone && out == alone {
-		return b.deals[d][stretch].riders[p]
+		return b.deal(d, stretch).riders[p]
 	}
 	key := [4]int{stretch, p, in, out}
 	if riders, ok := b.placed[d][key]; ok {
@@ -223,7 +223,7 @@ func (b *book) use(d int, set *Set) {
 	}
 	in := alone
 	for i, at := range set.Stretches {
-		x, deal := &day.Stretches[at], &b.deals[d][at]
+		x, deal := &day.Stretches[at], b.deal(d, at)
 		best := &joined{way: deal.way, within: slices.Repeat([]int{alone}, len(x.Places))}
 		if len(set.Shares) > 0 {
 			best = b.joint(d, joint{at, in, outs[i]})

@@ -40,7 +40,8 @@ func (m *Market) trade() {
 type book struct {
 	m      *Market
 	spell  *Spell
-	deals  [][]deal            // by day and stretch
+	costs  [][]int64           // by day and stretch: the best
+	deals  [][]deal            // by day and stretch, made when first asked for
 	spares [][]int64           // by day and share
 	joints []map[joint]*joined // by day
 	placed []map[[4]int][]seated
@@ -61,15 +62,19 @@ func (m *Market) book(s int) *book {
 	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
 	m.scratch.clear()
 	spell := &m.p.Spells[s]
-	b := &book{m: m, spell: spell, gauge: m.gauges[s], deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)),
+	b := &book{m: m, spell: spell, gauge: m.gauges[s], costs: make([][]int64, len(spell.Days)), deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)),
 		joints: make([]map[joint]*joined, len(spell.Days)), placed: make([]map[[4]int][]seated, len(spell.Days))}
 	for d := range spell.Days {
 		day := &spell.Days[d]
-		b.deals[d] = m.scratch.deals.take(len(day.Stretches))
+		b.deals[d] = m.scratch.deals.of(len(day.Stretches), deal{})
 		costs := m.scratch.costs.take(len(day.Stretches))
+		b.costs[d] = costs
 		for i := range day.Stretches {
-			b.deals[d][i] = m.deal(&day.Stretches[i])
-			costs[i] = b.deals[d][i].best
+			if x := &day.Stretches[i]; x.plain() {
+				costs[i] = m.plainly(x)
+			} else {
+				costs[i] = b.deal(d, i).best
+			}
 		}
 		var sharing bool
 		if len(day.Shares) > 0 {
@@ -82,6 +87,11 @@ func (m *Market) book(s int) *book {
 			b.cheap[d][k] = cheap{units, none, -1}
 		}
 		b.cheap[d][0].cost = 0
+		if len(day.Line) > 0 {
+			cost, last := b.ending(d, b.line(d))
+			b.cheap[d][1] = cheap{0, min(none, cost+int64(day.In)*scale), last}
+			continue
+		}
 		sums, in := m.scratch.costs.take(len(day.Sets)), int64(day.In)*scale
 		for i := range day.Sets {
 			cost := costs[amounts.last[i]]

@@ -80,6 +80,10 @@ func (b *book) take() {
 		if x.set < 0 {
 			continue
 		}
-		b.use(d, &b.spell.Days[d].Sets[x.set])
+		if day := &b.spell.Days[d]; len(day.Line) > 0 {
+			b.use(d, b.lined(d))
+		} else {
+			b.use(d, &day.Sets[x.set])
+		}
 	}
 }

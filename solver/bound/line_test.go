@@ -1,0 +1,90 @@
+package bound_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"tackwright/solver/bound"
+)
+
+// Each horse may do any tasks of a day that do not overlap: told as a line, and as all the sets of them.
+func TestALineIsWorthTheSetsThatItStandsFor(t *testing.T) {
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 7))
+		line, sets := tasks(r, true), tasks(rand.New(rand.NewPCG(seed, 7)), false)
+		rounds := r.IntN(2) // none: at the prices that it begins with; else at its first step's too
+		a := bound.Open(line).Lower(context.Background(), 1000, rounds)
+		b := bound.Open(sets).Lower(context.Background(), 1000, rounds)
+		if rounds == 0 {
+			if diff := cmp.Diff(b, a); diff != "" {
+				t.Errorf("seed %d: sets - line +\n%s", seed, diff)
+			}
+		}
+		_, cost := bound.Open(sets).Barter(context.Background(), bound.Start{}, 0)
+		if a.Least > cost || b.Least > cost {
+			t.Errorf("seed %d: bounds of %d and %d, and a plan costs %d", seed, a.Least, b.Least, cost)
+		}
+		m := bound.Open(line)
+		start := m.Dive(context.Background())
+		if _, cost := m.Barter(context.Background(), start, 0); cost < b.Least {
+			t.Errorf("seed %d: a plan in lines costs %d, less than %d", seed, cost, b.Least)
+		}
+	}
+}
+
+// tasks of two horses on a day, the horses in lines or in sets.
+func tasks(r *rand.Rand, line bool) *bound.Problem {
+	n := 2 + r.IntN(5)
+	type span struct{ start, end int }
+	spans := make([]span, n)
+	for i := range spans {
+		start := r.IntN(10)
+		spans[i] = span{start, start + 1 + r.IntN(5)}
+	}
+	slices.SortFunc(spans, func(a, b span) int { return a.end - b.end })
+	p := &bound.Problem{Rides: n, Pairs: 2 * n, OnGround: make([]int, n), Room: []int{1 + r.IntN(2)}}
+	for i := range n {
+		p.OnGround[i] = r.IntN(4)
+	}
+	for h := range 2 {
+		day := bound.Day{In: r.IntN(2), Works: r.IntN(4) == 0}
+		for i := range n {
+			way := bound.Way{}
+			if r.IntN(3) == 0 {
+				way.Uses = []int{0}
+			}
+			rider := bound.Rider{Pair: h*n + i, Ride: i, Cost: r.IntN(4) - 1, Ways: []bound.Suits{{Cost: r.IntN(2)}}}
+			day.Stretches = append(day.Stretches, bound.Stretch{Ways: []bound.Way{way}, Places: [][]bound.Rider{{rider}}})
+		}
+		if line {
+			for _, s := range spans {
+				before := 0
+				for before < n && spans[before].end <= s.start {
+					before++
+				}
+				day.Line = append(day.Line, before)
+			}
+		} else {
+			for chosen := 1; chosen < 1<<n; chosen++ {
+				var set bound.Set
+				free := 0 // from then on
+				fits := true
+				for i, s := range spans {
+					if chosen>>i&1 == 1 {
+						fits = fits && s.start >= free
+						set.Stretches, free = append(set.Stretches, i), s.end
+					}
+				}
+				if fits {
+					day.Sets = append(day.Sets, set)
+				}
+			}
+		}
+		p.Spells = append(p.Spells, bound.Spell{MostWork: -1, MostDays: -1, Days: []bound.Day{day}})
+	}
+	return p
+}
