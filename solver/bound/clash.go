@@ -21,6 +21,7 @@ func (m *Market) Bar(clashes []Clash) {
 		m.uses(c, k)
 	}
 	if len(clashes) > 0 {
+		m.beside = nil
 		m.reach = max(m.reach, 2*scale)
 	}
 }

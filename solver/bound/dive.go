@@ -40,22 +40,13 @@ type dive struct {
 
 // trade lets the horses that are left plan at the prices.
 func (d *dive) trade() {
-	clear(d.carried)
-	clear(d.used)
+	var left []int
 	for s, settled := range d.settled {
 		if !settled {
-			d.rides[s] = len(d.week(s))
+			left = append(left, s)
 		}
 	}
-}
-
-// week is the best week of a horse at the prices, and counts what it takes.
-func (d *dive) week(s int) []int {
-	d.picked, d.ridden = d.picked[:0], d.ridden[:0]
-	b := d.book(s)
-	b.best()
-	b.take()
-	return d.picked
+	d.planWeeks(left, func(spell int, _ int64, rides int) { d.rides[spell] = rides })
 }
 
 // step moves the prices towards what is short, so far that the value would rise by gap if nothing changed.
@@ -93,9 +84,8 @@ func (d *dive) settle(start *Start) {
 		}
 	}
 	d.settled[at] = true
-	clear(d.carried)
-	clear(d.used)
-	start.Pairs = append(start.Pairs, d.week(at)...)
+	d.planWeeks([]int{at}, func(int, int64, int) {})
+	start.Pairs = append(start.Pairs, d.picked...)
 	for r, carried := range d.carried {
 		if carried > 0 {
 			d.taken[r], d.ride[r] = true, -closed

@@ -14,17 +14,16 @@ type Market struct {
 	limit []int64 // paid for each ride on the ground, by limit, 0 or more
 
 	cuts      []Cut
-	cut       []int64 // paid for each of a cut's, by cut, 0 or more
-	cutOf     [][]int // cuts of each pair
-	cutOn     [][]int // cuts of each ride on the ground
-	met       []int   // of each cut
-	must      []bool  // rides that may not be on the ground
-	of        [][]int // limits on each ride
-	carried   []int   // of each ride, by the horses' best weeks
-	used      []int   // of each thing of Room
-	often     []int   // by pair: how often it was in the horses' weeks of late, in 1/65536
-	picked    []int   // pairs in the horses' weeks now
-	ridden    []int   // the way that each of them rides in
+	cut       []int64   // paid for each of a cut's, by cut, 0 or more
+	cutOf     [][]int   // cuts of each pair
+	cutOn     [][]int   // cuts of each ride on the ground
+	must      []bool    // rides that may not be on the ground
+	of        [][]int   // limits on each ride
+	often     []int     // by pair: how often it was in the horses' weeks of late, in 1/65536
+	takings             // of the horses' best weeks
+	beside    []takings // those planned on another processor
+	all       []int     // spells
+	weeks     []int64   // what each costs
 	value     int64
 	floor     int64 // a value at other prices
 	best      int64
@@ -33,7 +32,6 @@ type Market struct {
 	bestLimit []int64
 	bestCut   []int64
 	gauges    []gauge // by spell
-	scratch   *scratch
 
 	named    int   // things of Room that the problem names; the others are clashes
 	barters  int   // times that horses bartered
@@ -45,7 +43,7 @@ type Market struct {
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),
-		carried: make([]int, p.Rides), used: make([]int, len(p.Room)), named: len(p.Room), best: unknown, scratch: &scratch{},
+		named: len(p.Room), best: unknown, weeks: make([]int64, len(p.Spells)),
 		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
 	if p.Slow {
 		m.patience = min(200, roundsOf(p)/12)
@@ -57,8 +55,9 @@ func Open(p *Problem) *Market {
 		}
 	}
 	for s := range p.Spells {
-		m.gauges = append(m.gauges, gaugeOf(&p.Spells[s]))
+		m.gauges, m.all = append(m.gauges, gaugeOf(&p.Spells[s])), append(m.all, s)
 	}
+	m.takings = m.noTakings()
 	return m
 }
 
@@ -131,6 +130,7 @@ func (m *Market) Know(cuts []Cut) {
 		}
 		m.cuts = append(m.cuts, c)
 		m.cut, m.bestCut, m.met = append(m.cut, 0), append(m.bestCut, 0), append(m.met, 0)
+		m.beside = nil
 	}
 }
 

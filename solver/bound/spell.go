@@ -6,11 +6,11 @@ const none = 1 << 56 // dearer than anything; many of it, as many as a date has 
 
 // trade lets every horse plan its weeks at the prices, and counts what they take.
 func (m *Market) trade() {
-	clear(m.carried)
-	clear(m.used)
-	clear(m.met)
-	m.picked, m.ridden = m.picked[:0], m.ridden[:0]
+	m.planWeeks(m.all, func(spell int, cost int64, _ int) { m.weeks[spell] = cost })
 	m.value = 0
+	for _, cost := range m.weeks {
+		m.value += cost
+	}
 	for r, price := range m.ride {
 		m.value += price
 		if m.onGround(r) == 1 {
@@ -28,11 +28,6 @@ func (m *Market) trade() {
 	}
 	for k, price := range m.limit {
 		m.value -= price * int64(m.p.Grounded[k].Most)
-	}
-	for s := range m.p.Spells {
-		b := m.book(s)
-		m.value += b.best()
-		b.take()
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"runtime"
 	"slices"
 
 	"tackwright/solver/sat"
@@ -195,8 +196,7 @@ func (g *search) hear() {
 	switch {
 	case g.met():
 	case g.beside != nil && g.q.effort()-g.since >= patience:
-		select {
-		case b := <-g.beside:
+		if b, ok := g.wait(); ok {
 			if !slices.Equal(b.Hint, g.followed) {
 				g.hint, g.followed = b.Hint, b.Hint
 			}
@@ -206,13 +206,24 @@ func (g *search) hear() {
 			slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
 			g.beside = nil
 			g.cancel()
-		case <-g.q.ctx.Done():
 		}
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
 	case g.asked && (g.clashed || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
 		g.inquire()
+	}
+}
+
+// wait for what is worked out beside. It has all processors meanwhile: no search runs, whose ticks would be
+// dropped (see package sat).
+func (g *search) wait() (b Beside, ok bool) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(runtime.NumCPU()))
+	select {
+	case b = <-g.beside:
+		return b, true
+	case <-g.q.ctx.Done():
+		return b, false
 	}
 }
 

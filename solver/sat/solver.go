@@ -6,15 +6,15 @@
 // names the assumptions to blame. One Solver belongs to one goroutine.
 //
 // Same calls, same answers: nothing here looks at a clock except to give up, so an answer (model
-// and core included) depends only on the calls made before it. One thing escapes this: gini drops a
+// and core included) depends only on the calls made before it. One thing can escape this: gini drops a
 // tick of work when nobody waits for it at that instant, and a search that is to end after some ticks
-// may then go on for one more. Where the process runs on one processor (GOMAXPROCS 1, as the program
-// does) somebody waits, unless the scheduler takes the processor away just before: seen in one of thirty
-// weeks, on a machine kept busy.
+// may then go on for one more. Where the process runs on one processor while it searches (GOMAXPROCS 1,
+// as the program does) somebody waits.
 package sat
 
 import (
 	"context"
+	"runtime"
 
 	"github.com/irifrance/gini"
 	"github.com/irifrance/gini/z"
@@ -227,6 +227,7 @@ func (s *Solver) run(ctx context.Context, ticks int) int {
 			return answer
 		}
 		s.work++
+		runtime.Gosched() // to wait for the next tick at the start of a time slice: at its end, another may come first
 		search.Unpause()
 		if ctx.Err() != nil || n == ticks {
 			return search.Stop()

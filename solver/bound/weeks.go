@@ -1,0 +1,72 @@
+package bound
+
+import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// takings are what horses' weeks take of the rides and of all that is shared.
+type takings struct {
+	carried []int // of each ride
+	used    []int // of each thing of Room
+	met     []int // of each cut
+	picked  []int // pairs
+	ridden  []int // the way that each of them rides in
+	scratch *scratch
+}
+
+func (m *Market) noTakings() takings {
+	return takings{carried: make([]int, len(m.ride)), used: make([]int, len(m.room)), met: make([]int, len(m.cut)), scratch: &scratch{}}
+}
+
+func (t *takings) clear() {
+	clear(t.carried)
+	clear(t.used)
+	clear(t.met)
+	t.picked, t.ridden = t.picked[:0], t.ridden[:0]
+}
+
+func (t *takings) add(o *takings) {
+	for _, sums := range [][2][]int{{t.carried, o.carried}, {t.used, o.used}, {t.met, o.met}} {
+		for i, n := range sums[1] {
+			sums[0][i] += n
+		}
+	}
+	t.picked, t.ridden = append(t.picked, o.picked...), append(t.ridden, o.ridden...)
+}
+
+// planWeeks lets horses plan their weeks at the prices, on as many processors as there are, and counts what they
+// take. What each week costs, and how many rides it has, is told.
+func (m *Market) planWeeks(spells []int, tell func(spell int, cost int64, rides int)) {
+	m.takings.clear()
+	var next atomic.Int64
+	work := func(m *Market) {
+		for i := int(next.Add(1)) - 1; i < len(spells); i = int(next.Add(1)) - 1 {
+			b, before := m.book(spells[i]), len(m.picked)
+			cost := b.best()
+			b.take()
+			tell(spells[i], cost, len(m.picked)-before)
+		}
+	}
+	more := min(runtime.GOMAXPROCS(0), len(spells)) - 1
+	for len(m.beside) < more {
+		m.beside = append(m.beside, m.noTakings())
+	}
+	beside := m.beside[:max(more, 0)]
+	var all sync.WaitGroup
+	for k := range beside {
+		own := *m // its prices, and takings of its own
+		own.takings = beside[k]
+		own.takings.clear()
+		all.Go(func() {
+			work(&own)
+			beside[k] = own.takings
+		})
+	}
+	work(m)
+	all.Wait()
+	for k := range beside {
+		m.add(&beside[k])
+	}
+}
