@@ -124,13 +124,11 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 		if d < first || d >= first+7 {
 			continue
 		}
-		var out bound.Day
-		stretches, line, ok := x.line(h, day)
-		if ok {
-			out.Line = line
-		} else if stretches, out.Sets, ok = x.sets(h, day, tooMany); !ok {
+		ways := once(x.ways_, day[0], func() ways { return x.waysOf(h, day) })
+		if ways.tooMany {
 			return false
 		}
+		out, stretches := bound.Day{Steps: ways.steps}, ways.stretches
 		needs := make([][][]met, len(stretches))
 		for i, y := range stretches {
 			var s bound.Stretch
@@ -138,9 +136,6 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 			out.Stretches = append(out.Stretches, s)
 		}
 		x.share(&out, stretches, needs)
-		out.Sets = slices.DeleteFunc(out.Sets, func(s bound.Set) bool {
-			return slices.ContainsFunc(s.Stretches, func(i int) bool { return idle(out.Stretches[i]) })
-		})
 		for _, p := range day {
 			x.spells[p] = len(x.p.Spells)
 		}
@@ -170,11 +165,6 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 	s.MostRow = limits.RowDates
 	x.p.Spells = append(x.p.Spells, s)
 	return true
-}
-
-// idle reports whether nobody can ride in some place of a stretch.
-func idle(y bound.Stretch) bool {
-	return len(y.Ways) == 0 || slices.ContainsFunc(y.Places, func(riders []bound.Rider) bool { return len(riders) == 0 })
 }
 
 // stretch is what may be chosen in a stretch. What the horse may go on wearing

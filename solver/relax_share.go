@@ -15,40 +15,36 @@ type met [][]*pool
 // that the riders of both need, while they could not yet be on another horse. What
 // their needs are met by is told by stretch, place and rider.
 func (x *relaxation) share(day *bound.Day, stretches []stretch, needs [][][]met) {
-	made := map[bound.Border][]int{}
-	for i := range day.Sets {
-		set := &day.Sets[i]
-		for a, from := range set.Stretches {
-			places := stretches[from].places
-			for n, p := range places {
-				to, next := from, n+1
-				switch {
-				case next < len(places):
-				case a+1 < len(set.Stretches):
-					to, next = set.Stretches[a+1], 0
-				default:
-					continue
-				}
-				q := stretches[to].places[next]
-				if q.start-p.end >= x.w.House.Move {
-					continue
-				}
-				both := x.bothNeed(p, q)
-				if len(both) == 0 {
-					continue
-				}
-				set.Shares = append(set.Shares, once(made, bound.Border{From: from, To: to, Place: n}, func() []int {
-					first := carriers(both, day.Stretches[from].Places[n], needs[from][n])
-					second := carriers(both, day.Stretches[to].Places[next], needs[to][next])
-					return addShares(day, bound.Border{From: from, To: to, Place: n}, first, second)
-				})...)
+	border := func(from, n, to, next int) {
+		p, q := stretches[from].places[n], stretches[to].places[next]
+		if q.start-p.end >= x.w.House.Move {
+			return
+		}
+		if both := x.bothNeed(p, q); len(both) > 0 {
+			first := carriers(both, day.Stretches[from].Places[n], needs[from][n])
+			second := carriers(both, day.Stretches[to].Places[next], needs[to][next])
+			addShares(day, bound.Border{From: from, To: to, Place: n}, first, second)
+		}
+	}
+	for i, y := range stretches {
+		for n := range y.places[1:] {
+			border(i, n, i, n+1)
+		}
+	}
+	follows := map[[2]int]bool{} // one stretch the other
+	for _, to := range day.Steps {
+		for _, before := range to.After {
+			from := day.Steps[before]
+			if both := [2]int{from.Stretch, to.Stretch}; from.Stretch != bound.Pause && to.Stretch != bound.Pause && !follows[both] {
+				follows[both] = true
+				border(from.Stretch, len(stretches[from.Stretch].places)-1, to.Stretch, 0)
 			}
 		}
 	}
 }
 
-// addShares adds what riders on both sides of a border need, and returns its numbers.
-func addShares(day *bound.Day, at bound.Border, first, second []*carried) (added []int) {
+// addShares adds what riders on both sides of a border need.
+func addShares(day *bound.Day, at bound.Border, first, second []*carried) {
 	for _, f := range first {
 		for _, s := range second {
 			if f.pools != s.pools {
@@ -63,14 +59,12 @@ func addShares(day *bound.Day, at bound.Border, first, second []*carried) (added
 			if len(share.Things) == 0 {
 				continue
 			}
-			added = append(added, len(day.Shares))
-			day.Shares = append(day.Shares, share)
 			if at.From == at.To {
-				day.Stretches[at.From].Within = append(day.Stretches[at.From].Within, added[len(added)-1])
+				day.Stretches[at.From].Within = append(day.Stretches[at.From].Within, len(day.Shares))
 			}
+			day.Shares = append(day.Shares, share)
 		}
 	}
-	return added
 }
 
 // carried is some pools of extras, a piece of each, and which riders of a place need

@@ -28,7 +28,7 @@ func (e *encoder) daySets(h *model.Horse) ([]daySet, bool) {
 		all := make([]daySet, len(sets))
 		for k, s := range sets {
 			all[k].in = make([]bool, len(places))
-			for _, i := range s.Stretches {
+			for _, i := range s.stretches {
 				for _, p := range stretches[i].places {
 					all[k].in[slices.Index(places, p)] = true
 					all[k].minutes += int(p.end - p.start)

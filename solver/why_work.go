@@ -95,8 +95,8 @@ func (e *encoder) fill(f *flow, h *model.Horse, first model.Date) bool {
 		v := &vessel{horse: h, week: week, poured: map[*model.Ride]int64{}}
 		works := map[int64]bool{}
 		for _, s := range sets {
-			works[s.Work] = true
-			v.left = max(v.left, s.Work)
+			works[s.work] = true
+			v.left = max(v.left, s.work)
 		}
 		v.room = v.left
 		f.days[horseDate{h, d}] = v

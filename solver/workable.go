@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"tackwright/model"
-	"tackwright/solver/bound"
 )
 
 // workable lists every set of places of a date in which a horse can work
@@ -24,7 +23,13 @@ type workable struct {
 	taken []int // places
 	found map[string]int
 	out   []stretch
-	all   []bound.Set
+	all   []set
+}
+
+// set is stretches that a horse can work in a day, and their work.
+type set struct {
+	work      int64
+	stretches []int
 }
 
 // stretch is places that a horse works in one after the other with no time to
@@ -37,7 +42,7 @@ type stretch struct {
 
 // sets lists the stretches of a day and the sets of them. It reports false where
 // there would be more than most sets.
-func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []bound.Set, bool) {
+func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []set, bool) {
 	limits := e.w.LimitsOf(h)
 	w := &workable{e: e, day: e.diary(h, places[0].meeting.Date), places: places, left: -1, found: map[string]int{}}
 	if e.w.From == e.w.Until && e.on("week's work") {
@@ -65,7 +70,7 @@ func (e *encoder) sets(h *model.Horse, places []*place, most int) ([]stretch, []
 func (w *workable) from(i int, day dayState, run runState, work int64, most int) bool {
 	if i == len(w.day) {
 		if len(w.taken) > 0 {
-			w.all = append(w.all, bound.Set{Work: work, Stretches: w.stretches()})
+			w.all = append(w.all, set{work, w.stretches()})
 		}
 		return len(w.all) <= most
 	}

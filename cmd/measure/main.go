@@ -15,7 +15,7 @@ func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(380 << 20) // as the program has it
 	}
-	runtime.GOMAXPROCS(1) // as well
+	runtime.GOMAXPROCS(1) // as well, while it searches
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	os.Exit(run(ctx, os.Stdout, os.Stderr, os.Args[1:]))

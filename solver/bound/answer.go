@@ -26,24 +26,7 @@ func (m *Market) answer() Answer {
 // but this spell.
 func (b *book) with(d int, rest int64, with []int) {
 	day := &b.spell.Days[d]
-	others := b.others(d)
-	through := slices.Repeat([]int64{none}, len(day.Stretches)) // the best week with a stretch, itself apart
-	for _, set := range day.Sets {
-		cost := others[min(int(set.Work/b.unit), len(others)-1)]
-		for _, x := range set.Stretches {
-			cost += b.costs[d][x]
-		}
-		cost += int64(day.In)*scale - b.mostSpared(d, &set)
-		for _, x := range set.Stretches {
-			through[x] = min(through[x], cost-b.costs[d][x])
-		}
-	}
-	if len(day.Line) > 0 {
-		least, later := b.line(d), b.later(d)
-		for x := range through {
-			through[x] = min(none, others[0]+least[day.Line[x]]+later[x]+int64(day.In)*scale)
-		}
-	}
+	through := b.through(d) // the best week with a stretch, itself apart
 	for i := range day.Stretches {
 		if through[i] >= none/2 {
 			continue
@@ -83,4 +66,44 @@ func (b *book) others(d int) []int64 {
 		others[u] = least[b.room-u]
 	}
 	return others
+}
+
+// through is what the best week costs with each stretch of a day, itself apart; none where there is no such week. What
+// could be shared is taken for shared.
+func (b *book) through(d int) []int64 {
+	day, others := &b.spell.Days[d], b.others(d)
+	through := slices.Repeat([]int64{none}, len(day.Stretches))
+	own := make([]int64, len(day.Stretches))
+	for x := range own {
+		if own[x] = b.costs[d][x]; own[x] < none/2 {
+			own[x] -= b.inside(d, x)
+		}
+	}
+	edge := func(p, n int) int64 { // from step to step, the second counted in
+		x := day.Steps[n].Stretch
+		if x == Pause {
+			return 0
+		}
+		return own[x] - b.across(d, day.Steps[p].Stretch, x)
+	}
+	before := slices.Repeat([]int64{none}, len(day.Steps)) // up to a step
+	before[0] = 0
+	for n := range day.Steps {
+		for _, p := range day.Steps[n].After {
+			before[n] = min(before[n], before[p]+edge(p, n))
+		}
+	}
+	after := slices.Repeat([]int64{none}, len(day.Steps)) // from a step, itself apart
+	for n := len(day.Steps) - 1; n >= 0; n-- {
+		if step := &day.Steps[n]; step.Last {
+			after[n] = min(after[n], others[min(int(step.Work/b.unit), len(others)-1)]+int64(day.In)*scale)
+		}
+		for _, p := range day.Steps[n].After {
+			after[p] = min(after[p], after[n]+edge(p, n))
+		}
+		if x := day.Steps[n].Stretch; x != Pause && before[n] < none/2 && after[n] < none/2 {
+			through[x] = min(through[x], before[n]-b.costs[d][x]+after[n])
+		}
+	}
+	return through
 }

@@ -50,7 +50,7 @@ type Spell struct {
 	MostRow  int   // dates in a row with work; 0: no limit
 }
 
-// Day is a horse on one date: stretches of work, and which of them go together.
+// Day is a horse on one date: stretches of work, the ways to work some of them, and what they can share.
 type Day struct {
 	Rested    bool // a date without work is between it and the day before, or before the first
 	Sure      int  // dates right before it, since then, that have work anyway
@@ -58,17 +58,7 @@ type Day struct {
 	In        int  // what it costs to work on it at all
 	Stretches []Stretch
 	Shares    []Share
-	Sets      []Set // without the empty one
-	// Line, where there are no Sets, tells of each stretch how many of the first it can come after. They are in
-	// the order of their ends; any that can come after each other go together, and their work counts for nothing.
-	Line []int
-}
-
-// Set is some stretches of a day that go together, their work, and what they can share, border by border.
-type Set struct {
-	Work      int64
-	Stretches []int
-	Shares    []int
+	Steps     []Step
 }
 
 // Stretch is work in one place or in several with no time between to change tack: one of the Ways to

@@ -19,10 +19,35 @@ func herd(horses, rides, saddles int, cost func(horse, ride int) int) *bound.Pro
 		}
 		p.Spells = append(p.Spells, bound.Spell{MostWork: -1, MostDays: -1, Days: []bound.Day{{
 			Stretches: []bound.Stretch{{Ways: []bound.Way{{Uses: []int{0}}}, Places: [][]bound.Rider{riders}}},
-			Sets:      []bound.Set{{Work: 45, Stretches: []int{0}}},
+			Steps:     one(45),
 		}}})
 	}
 	return p
+}
+
+// one stretch, and its work.
+func one(work int64) []bound.Step { return way(nil, work, 0) }
+
+// way adds a way through a day, with steps of its own.
+func way(steps []bound.Step, work int64, stretches ...int) []bound.Step {
+	if steps == nil {
+		steps = []bound.Step{{Stretch: bound.Pause}}
+	}
+	before := 0
+	for _, x := range stretches {
+		steps = append(steps, bound.Step{Stretch: x, After: []int{before}})
+		before = len(steps) - 1
+	}
+	steps[before].Last, steps[before].Work = true, work
+	return steps
+}
+
+func indices(n int) []int {
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i
+	}
+	return all
 }
 
 func free(int, int) int { return 0 }
@@ -176,18 +201,16 @@ func TestManyPlacesInWhichNobodyCanRideCostNoLessThanOne(t *testing.T) {
 		p := &bound.Problem{Rides: horses * places, Pairs: horses * places, OnGround: slices.Repeat([]int{1}, horses*places), Room: []int{1}}
 		for h := range horses {
 			var day bound.Day
-			set := bound.Set{Work: 1}
 			for i := range places {
 				n := h*places + i
 				rider := bound.Rider{Pair: n, Ride: n, Ways: c.ways}
 				if i == 0 || !c.joined {
-					set.Stretches = append(set.Stretches, i)
 					day.Stretches = append(day.Stretches, bound.Stretch{Ways: []bound.Way{{}, {Uses: []int{0}}}})
 				}
 				x := &day.Stretches[len(day.Stretches)-1]
 				x.Places = append(x.Places, []bound.Rider{rider})
 			}
-			day.Sets = []bound.Set{set}
+			day.Steps = way(nil, 1, indices(len(day.Stretches))...)
 			p.Spells = append(p.Spells, bound.Spell{MostWork: -1, MostDays: -1, Days: []bound.Day{day}})
 		}
 		market := bound.Open(p)
@@ -214,7 +237,7 @@ func TestWhereTheWeekIsTooShortPricesByWorkProveIt(t *testing.T) {
 			}
 			spell.Days = append(spell.Days, bound.Day{
 				Stretches: []bound.Stretch{{Ways: []bound.Way{{}}, Places: [][]bound.Rider{{{Pair: h*rides + r, Ride: r, Ways: []bound.Suits{{}}}}}}},
-				Sets:      []bound.Set{{Work: work, Stretches: []int{0}}},
+				Steps:     one(work),
 			})
 		}
 		p.Spells = append(p.Spells, spell)

@@ -46,7 +46,7 @@ func Open(p *Problem) *Market {
 		named: len(p.Room), best: unknown, weeks: make([]int64, len(p.Spells)),
 		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
 	if p.Slow {
-		m.patience = min(200, roundsOf(p)/12)
+		m.patience = min(300, roundsOf(p)/12)
 	}
 	for k, g := range p.Grounded {
 		for _, r := range g.Rides {
@@ -104,13 +104,12 @@ func (m *Market) Lower(ctx context.Context, upper, rounds int) Answer {
 // impatient is the least patience, that of a week with few rides.
 const impatient = 15
 
-// roundsOf a problem are as many as one call has time for. A line is soon planned.
+// roundsOf a problem are as many as one call has time for.
 func roundsOf(p *Problem) int {
-	sets := func(d Day) bool { return len(d.Line) == 0 }
-	if slices.ContainsFunc(p.Spells, func(s Spell) bool { return slices.ContainsFunc(s.Days, sets) }) {
-		return 400_000 / max(p.Rides, 1)
+	if p.Slow {
+		return 1_000_000 / max(p.Rides, 1)
 	}
-	return 1_000_000 / max(p.Rides, 1)
+	return 400_000 / max(p.Rides, 1)
 }
 
 // unknown is the best value before there is one.

@@ -65,14 +65,13 @@ func (m *Market) works() []int64 {
 	works := make([]int64, m.p.Rides)
 	for _, s := range m.p.Spells {
 		for _, d := range s.Days {
-			for _, set := range d.Sets {
-				x := d.Stretches[set.Stretches[0]]
-				if len(set.Stretches) > 1 || len(x.Places) > 1 {
+			for _, step := range d.Steps {
+				if !step.Last || step.Stretch == Pause || !slices.Contains(step.After, 0) || len(d.Stretches[step.Stretch].Places) > 1 {
 					continue
 				}
-				for _, r := range x.Places[0] {
-					if works[r.Ride] == 0 || set.Work < works[r.Ride] {
-						works[r.Ride] = set.Work
+				for _, r := range d.Stretches[step.Stretch].Places[0] {
+					if works[r.Ride] == 0 || step.Work < works[r.Ride] {
+						works[r.Ride] = step.Work
 					}
 				}
 			}

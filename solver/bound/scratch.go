@@ -9,9 +9,11 @@ type scratch struct {
 	costs  arena[int64]
 	picks  arena[int32]
 	girths arena[int]
+	books  int // opened so far
 }
 
 func (s *scratch) clear() {
+	s.books++
 	s.deals.clear()
 	s.seated.clear()
 	s.places.clear()

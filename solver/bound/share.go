@@ -28,15 +28,29 @@ const Free = -1
 // alone is no share.
 const alone = -1
 
-// saving is what each share of a day spares at the prices, and whether any does.
-func (b *book) saving(d int) (each []int64, any bool) {
-	shares := b.spell.Days[d].Shares
-	each = make([]int64, len(shares))
-	for k := range shares {
-		each[k] = b.m.charge(shares[k].Things)
-		any = any || each[k] > 0
+// saving works out what each share of a day spares at the prices, and where any does, which lead on from each
+// stretch.
+func (b *book) saving(d int) {
+	day := &b.spell.Days[d]
+	b.spares[d], b.onward[d] = make([]int64, len(day.Shares)), nil
+	for k := range day.Shares {
+		s := &day.Shares[k]
+		if b.spares[d][k] = b.m.charge(s.Things); b.spares[d][k] == 0 {
+			continue
+		}
+		if b.onward[d] == nil {
+			b.onward[d] = slices.Repeat([][]int{{alone}}, len(day.Stretches))
+			b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
+		}
+		if s.To != s.From {
+			b.onward[d][s.From] = append(slices.Clip(b.onward[d][s.From]), k)
+		}
 	}
-	return each, any
+}
+
+// within reports whether places of a stretch share something.
+func (b *book) within(d, stretch int) bool {
+	return slices.ContainsFunc(b.spell.Days[d].Stretches[stretch].Within, func(k int) bool { return b.spares[d][k] > 0 })
 }
 
 // A joint is a stretch entered with one share and left with another.
@@ -47,45 +61,6 @@ type joined struct {
 	cost   int64
 	way    int
 	within []int
-}
-
-// together is the cost of a set of stretches with all that they share, and the share with which
-// each is left.
-func (b *book) together(d int, set *Set) (int64, []int) {
-	type reached struct {
-		share, from int // the share, and where in the step before
-		cost        int64
-	}
-	steps := make([][]reached, len(set.Stretches))
-	last := []reached{{share: alone}}
-	for i, x := range set.Stretches {
-		outs := []int{alone}
-		for _, k := range set.Shares {
-			s := &b.spell.Days[d].Shares[k]
-			if s.From == x && s.To != x && b.spares[d][k] > 0 {
-				outs = append(outs, k)
-			}
-		}
-		for _, out := range outs {
-			r := reached{share: out, cost: none}
-			for from, l := range last {
-				cost := l.cost + b.joint(d, joint{x, l.share, out}).cost
-				if out != alone {
-					cost -= b.spares[d][out]
-				}
-				if cost < r.cost {
-					r.cost, r.from = cost, from
-				}
-			}
-			steps[i] = append(steps[i], r)
-		}
-		last = steps[i]
-	}
-	outs := make([]int, len(steps))
-	for i, at := len(steps)-1, 0; i >= 0; i-- {
-		outs[i], at = steps[i][at].share, steps[i][at].from
-	}
-	return last[0].cost, outs
 }
 
 // joint looks for the best of a joint.
@@ -201,36 +176,40 @@ func agree(a, b []int) ([]int, bool) {
 	return both, true
 }
 
-// mostSpared is what a set of stretches spares at the most, whoever rides.
-func (b *book) mostSpared(d int, set *Set) (sum int64) {
-	best := int64(0)
-	for i, k := range set.Shares {
-		shares := b.spell.Days[d].Shares
-		if i > 0 && shares[k].Border != shares[set.Shares[i-1]].Border {
-			sum, best = sum+best, 0
+// across is what may be spared between two stretches at the most, whoever rides.
+func (b *book) across(d, from, to int) (best int64) {
+	for _, k := range b.outs(d, from) {
+		if k != alone && b.spell.Days[d].Shares[k].To == to {
+			best = max(best, b.spares[d][k])
 		}
-		best = max(best, b.spares[d][k])
 	}
-	return sum + best
+	return best
 }
 
-// use counts what a set of stretches uses, what they share once.
-func (b *book) use(d int, set *Set) {
-	day := &b.spell.Days[d]
-	outs := slices.Repeat([]int{alone}, len(set.Stretches))
-	if len(set.Shares) > 0 {
-		_, outs = b.together(d, set)
+// inside is what may be spared within a stretch at the most.
+func (b *book) inside(d, stretch int) (sum int64) {
+	best := map[int]int64{} // by place
+	for _, k := range b.spell.Days[d].Stretches[stretch].Within {
+		place := b.spell.Days[d].Shares[k].Place
+		sum += max(0, b.spares[d][k]-best[place])
+		best[place] = max(best[place], b.spares[d][k])
 	}
-	in := alone
-	for i, at := range set.Stretches {
-		x, deal := &day.Stretches[at], b.deal(d, at)
+	return sum
+}
+
+// use counts what the best way to a step uses, what is shared once.
+func (b *book) use(d, last int) {
+	day := &b.spell.Days[d]
+	for _, j := range b.way(d, last) {
+		x, deal := &day.Stretches[j.stretch], b.deal(d, j.stretch)
 		best := &joined{way: deal.way, within: slices.Repeat([]int{alone}, len(x.Places))}
-		if len(set.Shares) > 0 {
-			best = b.joint(d, joint{at, in, outs[i]})
+		if j.in != alone || j.out != alone || b.within(d, j.stretch) {
+			best = b.joint(d, j)
 		}
 		b.m.tackUp(&x.Ways[best.way], deal.girths[best.way])
+		in := j.in
 		for p, out := range best.within {
-			s := b.place(d, at, p, in, out)[best.way]
+			s := b.place(d, j.stretch, p, in, out)[best.way]
 			r := &x.Places[p][s.rider]
 			b.m.seat(r, x.Ways[best.way].Name, s.lists)
 			if out != alone {

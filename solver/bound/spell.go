@@ -33,14 +33,16 @@ func (m *Market) trade() {
 
 // A book is a spell at the prices. It is written on the market's scratch.
 type book struct {
-	m      *Market
-	spell  *Spell
-	costs  [][]int64           // by day and stretch: the best
-	deals  [][]deal            // by day and stretch, made when first asked for
-	spares [][]int64           // by day and share
-	joints []map[joint]*joined // by day
-	placed []map[[4]int][]seated
-	cheap  [][]cheap // by day, the best set for each amount of work, the first none
+	m       *Market
+	spell   *Spell
+	costs   [][]int64           // by day and stretch: the best
+	deals   [][]deal            // by day and stretch, made when first asked for
+	spares  [][]int64           // by day and share
+	onward  [][][]int           // by day and stretch: alone, and the shares that lead on; nil where nothing is shared
+	reached []reach             // by day
+	joints  []map[joint]*joined // by day
+	placed  []map[[4]int][]seated
+	cheap   [][]cheap // by day, the best way for each amount of work, the first none
 	gauge
 	picks [][]int32 // by day: which of cheap was best for so many days and units
 	cost  []int64
@@ -49,19 +51,19 @@ type book struct {
 type cheap struct {
 	units int
 	cost  int64
-	set   int // -1: the horse rests
+	last  int // step; 0: the horse rests
 }
 
-// book evaluates each step and set of a spell.
+// book evaluates the days of a spell.
 func (m *Market) book(s int) *book {
 	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
 	m.scratch.clear()
 	spell := &m.p.Spells[s]
-	b := &book{m: m, spell: spell, gauge: m.gauges[s], costs: make([][]int64, len(spell.Days)), deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)),
+	b := &book{m: m, spell: spell, gauge: m.gauges[s], costs: make([][]int64, len(spell.Days)), deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)), onward: make([][][]int, len(spell.Days)), reached: make([]reach, len(spell.Days)),
 		joints: make([]map[joint]*joined, len(spell.Days)), placed: make([]map[[4]int][]seated, len(spell.Days))}
 	for d := range spell.Days {
 		day := &spell.Days[d]
-		b.deals[d] = m.scratch.deals.of(len(day.Stretches), deal{})
+		b.deals[d] = m.scratch.deals.take(len(day.Stretches))
 		costs := m.scratch.costs.take(len(day.Stretches))
 		b.costs[d] = costs
 		for i := range day.Stretches {
@@ -71,43 +73,21 @@ func (m *Market) book(s int) *book {
 				costs[i] = b.deal(d, i).best
 			}
 		}
-		var sharing bool
-		if len(day.Shares) > 0 {
-			b.spares[d], sharing = b.saving(d)
-			b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
-		}
+		b.saving(d)
+		b.walk(d)
 		amounts := &b.days[d]
 		b.cheap[d] = m.scratch.cheap.take(len(amounts.units))
 		for k, units := range amounts.units {
-			b.cheap[d][k] = cheap{units, none, -1}
+			b.cheap[d][k] = cheap{units, none, 0}
 		}
 		b.cheap[d][0].cost = 0
-		if len(day.Line) > 0 {
-			cost, last := b.ending(d, b.line(d))
-			b.cheap[d][1] = cheap{0, min(none, cost+int64(day.In)*scale), last}
-			continue
-		}
-		sums, in := m.scratch.costs.take(len(day.Sets)), int64(day.In)*scale
-		for i := range day.Sets {
-			cost := costs[amounts.last[i]]
-			if less := amounts.less[i]; less != alone {
-				cost += sums[less]
-			} else {
-				cost = 0
-				for _, x := range day.Sets[i].Stretches {
-					cost += costs[x]
-				}
-			}
-			sums[i] = cost
-			if cost >= none/2 {
+		in := int64(day.In) * scale
+		for n := range day.Steps {
+			if !day.Steps[n].Last {
 				continue
 			}
-			c := &b.cheap[d][amounts.of[i]]
-			if set := &day.Sets[i]; sharing && len(set.Shares) > 0 && cost+in-b.mostSpared(d, set) < c.cost {
-				cost, _ = b.together(d, set)
-			}
-			if cost += in; cost < c.cost {
-				c.cost, c.set = cost, i
+			if cost := b.reached[d].of(n)[0]; cost < none/2 && cost+in <= b.cheap[d][amounts.of[n]].cost {
+				b.cheap[d][amounts.of[n]] = cheap{amounts.units[amounts.of[n]], cost + in, n}
 			}
 		}
 	}

@@ -35,7 +35,7 @@ func (b *book) fill(but int) []int64 {
 			}
 			for state, step := range b.steps[d] {
 				to := step.work
-				if x.set < 0 {
+				if x.last == 0 {
 					to = step.rest
 				}
 				if to != forbidden {
@@ -77,13 +77,9 @@ func (b *book) take() {
 		width, by := b.room+1, int(b.picks[d][at])
 		x := b.cheap[d][by%len(b.cheap[d])]
 		at = by/len(b.cheap[d])*width + at%width - x.units
-		if x.set < 0 {
+		if x.last == 0 {
 			continue
 		}
-		if day := &b.spell.Days[d]; len(day.Line) > 0 {
-			b.use(d, b.lined(d))
-		} else {
-			b.use(d, &day.Sets[x.set])
-		}
+		b.use(d, x.last)
 	}
 }

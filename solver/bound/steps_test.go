@@ -11,20 +11,20 @@ import (
 	"tackwright/solver/bound"
 )
 
-// Each horse may do any tasks of a day that do not overlap: told as a line, and as all the sets of them.
-func TestALineIsWorthTheSetsThatItStandsFor(t *testing.T) {
+// Each horse may do any tasks of a day that do not overlap: told as a line with pauses, and way by way.
+func TestWaysThatMeetAreWorthWhatTheyAreWorthApart(t *testing.T) {
 	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 7))
-		line, sets := tasks(r, true), tasks(rand.New(rand.NewPCG(seed, 7)), false)
+		line, apart := tasks(r, true), tasks(rand.New(rand.NewPCG(seed, 7)), false)
 		rounds := r.IntN(2) // none: at the prices that it begins with; else at its first step's too
 		a := bound.Open(line).Lower(context.Background(), 1000, rounds)
-		b := bound.Open(sets).Lower(context.Background(), 1000, rounds)
+		b := bound.Open(apart).Lower(context.Background(), 1000, rounds)
 		if rounds == 0 {
 			if diff := cmp.Diff(b, a); diff != "" {
-				t.Errorf("seed %d: sets - line +\n%s", seed, diff)
+				t.Errorf("seed %d: apart - line +\n%s", seed, diff)
 			}
 		}
-		_, cost := bound.Open(sets).Barter(context.Background(), bound.Start{}, 0)
+		_, cost := bound.Open(apart).Barter(context.Background(), bound.Start{}, 0)
 		if a.Least > cost || b.Least > cost {
 			t.Errorf("seed %d: bounds of %d and %d, and a plan costs %d", seed, a.Least, b.Least, cost)
 		}
@@ -36,7 +36,7 @@ func TestALineIsWorthTheSetsThatItStandsFor(t *testing.T) {
 	}
 }
 
-// tasks of two horses on a day, the horses in lines or in sets.
+// tasks of two horses on a day, their ways in lines or apart.
 func tasks(r *rand.Rand, line bool) *bound.Problem {
 	n := 2 + r.IntN(5)
 	type span struct{ start, end int }
@@ -61,26 +61,28 @@ func tasks(r *rand.Rand, line bool) *bound.Problem {
 			day.Stretches = append(day.Stretches, bound.Stretch{Ways: []bound.Way{way}, Places: [][]bound.Rider{{rider}}})
 		}
 		if line {
-			for _, s := range spans {
+			day.Steps = []bound.Step{{Stretch: bound.Pause}}
+			for i, s := range spans {
 				before := 0
 				for before < n && spans[before].end <= s.start {
 					before++
 				}
-				day.Line = append(day.Line, before)
+				day.Steps = append(day.Steps, bound.Step{Stretch: i, After: []int{2 * before}, Last: true},
+					bound.Step{Stretch: bound.Pause, After: []int{2 * i, 2*i + 1}})
 			}
 		} else {
 			for chosen := 1; chosen < 1<<n; chosen++ {
-				var set bound.Set
+				var stretches []int
 				free := 0 // from then on
 				fits := true
 				for i, s := range spans {
 					if chosen>>i&1 == 1 {
 						fits = fits && s.start >= free
-						set.Stretches, free = append(set.Stretches, i), s.end
+						stretches, free = append(stretches, i), s.end
 					}
 				}
 				if fits {
-					day.Sets = append(day.Sets, set)
+					day.Steps = way(day.Steps, 0, stretches...)
 				}
 			}
 		}

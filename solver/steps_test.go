@@ -9,7 +9,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"tackwright/fixtures/smptsp"
+	drawn "tackwright/fixtures/weeks"
 	"tackwright/model"
+	"tackwright/solver/bound"
 )
 
 // shifts are tasks of a day, which one worker may all do as far as time allows.
@@ -23,6 +25,45 @@ func shifts(r *rand.Rand) *smptsp.Instance {
 	return in
 }
 
+// through are the sets of lessons of a day that steps go through, and the work of each.
+func through(stretches []stretch, steps []bound.Step) []string {
+	var ways []string
+	var back func(n int, lessons []string, work int64)
+	back = func(n int, lessons []string, work int64) {
+		if steps[n].Stretch != bound.Pause {
+			lessons = append([]string{lessonsOf(stretches[steps[n].Stretch])}, lessons...)
+		}
+		if n == 0 {
+			slices.Sort(lessons)
+			ways = append(ways, fmt.Sprint(lessons, work))
+		}
+		for _, before := range steps[n].After {
+			back(before, lessons, work)
+		}
+	}
+	for n, s := range steps {
+		if s.Last {
+			back(n, nil, s.Work)
+		}
+	}
+	slices.Sort(ways)
+	return ways
+}
+
+func waysOf(stretches []stretch, sets []set, work int64) []string {
+	var ways []string
+	for _, s := range sets {
+		var lessons []string
+		for _, i := range s.stretches {
+			lessons = append(lessons, lessonsOf(stretches[i]))
+		}
+		slices.Sort(lessons)
+		ways = append(ways, fmt.Sprint(lessons, work*s.work))
+	}
+	slices.Sort(ways)
+	return ways
+}
+
 func TestALineHasTheSetsOfPlacesThatAHorseCanWork(t *testing.T) {
 	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 1))
@@ -31,40 +72,40 @@ func TestALineHasTheSetsOfPlacesThatAHorseCanWork(t *testing.T) {
 		c.House.Other, c.House.Move = c.House.Same, c.House.Same
 		e := encode(c.Week(smptsp.Date, 1, model.Instant{}))
 		h := c.Horses[0]
-		stretches, before, ok := e.line(h, e.of[h])
+		line, steps, ok := e.line(h, e.of[h])
 		if !ok {
 			t.Fatalf("seed %d: there is nothing but time to limit it", seed)
 		}
-		var got []string
-		for chosen := 1; chosen < 1<<len(before); chosen++ {
-			var set []string
-			last, fits := -1, true
-			for i, k := range before {
-				if chosen>>i&1 == 1 {
-					fits = fits && last < k
-					set, last = append(set, lessonsOf(stretches[i])), i
-				}
-			}
-			if fits {
-				slices.Sort(set)
-				got = append(got, fmt.Sprint(set))
-			}
-		}
 		stretches, sets, _ := e.sets(h, e.of[h], tooMany)
-		var want []string
-		for _, s := range sets {
-			var set []string
-			for _, i := range s.Stretches {
-				set = append(set, lessonsOf(stretches[i]))
-			}
-			slices.Sort(set)
-			want = append(want, fmt.Sprint(set))
-		}
-		slices.Sort(got)
-		slices.Sort(want)
-		if diff := cmp.Diff(want, got); diff != "" {
+		if diff := cmp.Diff(waysOf(stretches, sets, 0), through(line, steps)); diff != "" {
 			t.Errorf("seed %d: sets - line +\n%s", seed, diff)
 		}
+	}
+}
+
+// Of a day with limits, too: its steps go through each set once, and are fewer than the sets have stretches.
+func TestStepsGoThroughEachSetOfADayOnce(t *testing.T) {
+	size, err := drawn.Named("stress")
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := encode(drawn.Week(size, 1, false))
+	all, few := 0, 0
+	for _, h := range e.horses() {
+		for day := range byDate(e.of[h]) {
+			stretches, sets, _ := e.sets(h, day, tooMany)
+			told := steps(sets)
+			if diff := cmp.Diff(waysOf(stretches, sets, 1), through(stretches, told)); diff != "" {
+				t.Fatalf("%s on %s: sets - steps +\n%s", h.Name, day[0].meeting.Date, diff)
+			}
+			for _, s := range sets {
+				all += len(s.stretches)
+			}
+			few += len(told)
+		}
+	}
+	if 2*few > all {
+		t.Errorf("%d stretches of sets are told in %d steps", all, few)
 	}
 }
 
