@@ -215,10 +215,11 @@ func (g *search) hear() {
 	}
 }
 
-// wait for what is worked out beside. It has all processors meanwhile: no search runs, whose ticks would be
-// dropped (see package sat).
+// wait for what is worked out beside. It has all processors that the process may use meanwhile: no search runs,
+// whose ticks would be dropped (see package sat).
 func (g *search) wait() (b Beside, ok bool) {
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(runtime.NumCPU()))
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
+	runtime.SetDefaultGOMAXPROCS()
 	select {
 	case b = <-g.beside:
 		return b, true
