@@ -44,7 +44,7 @@ type encoder struct {
 	kept   map[keptKey]sat.Lit
 	shares map[shareKey]sat.Lit
 	days_  map[*model.Horse][]daySet
-	ways_  map[*place]ways // of a date, by its first place
+	ways_  map[*place]dayWays // of a date, by its first place
 	spare  *spare
 }
 
@@ -122,7 +122,7 @@ func choices(w *model.Week, left map[string]bool, tagged bool) *encoder {
 func choicesIn(w *model.Week, left map[string]bool, tagged bool, fine *grain) *encoder {
 	e := &encoder{fine: fine, w: w, s: sat.New(), left: left, tagged: tagged, options: map[horseDate][]*option{}, sits_: map[*model.Rider][]bool{},
 		of: map[*model.Horse][]*place{}, on_: map[*model.Ride][]rideOn{}, seated: map[*model.Ride]sat.Lit{},
-		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, marks: map[sat.Lit]*model.Ride{}, anyOf: map[sat.Lit][]sat.Lit{}, kept: map[keptKey]sat.Lit{}, days_: map[*model.Horse][]daySet{}, ways_: map[*place]ways{}, shares: map[shareKey]sat.Lit{}}
+		facts: map[*model.Horse][]*model.Stint{}, wishes: map[*model.Ride][]ordered.Soft{}, marks: map[sat.Lit]*model.Ride{}, anyOf: map[sat.Lit][]sat.Lit{}, kept: map[keptKey]sat.Lit{}, days_: map[*model.Horse][]daySet{}, ways_: map[*place]dayWays{}, shares: map[shareKey]sat.Lit{}}
 	e.pools, e.poolOf = makePools(w, tagged)
 	for _, f := range w.Facts {
 		e.facts[f.Turn.Horse] = append(e.facts[f.Turn.Horse], f)

@@ -124,8 +124,8 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 		if d < first || d >= first+7 {
 			continue
 		}
-		ways := once(x.ways_, day[0], func() ways { return x.waysOf(h, day) })
-		if ways.tooMany {
+		ways := once(x.ways_, day[0], func() dayWays { return x.waysOf(h, day) })
+		if ways.steps == nil {
 			return false
 		}
 		out, stretches := bound.Day{Steps: ways.steps}, ways.stretches

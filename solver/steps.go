@@ -9,22 +9,21 @@ import (
 	"tackwright/solver/bound"
 )
 
-// ways are the ways for a horse to work a date.
-type ways struct {
+// dayWays are the ways for a horse to work a date; none where there are too many to look at.
+type dayWays struct {
 	stretches []stretch
 	steps     []bound.Step
-	tooMany   bool // to be looked at
 }
 
-func (e *encoder) waysOf(h *model.Horse, places []*place) ways {
+func (e *encoder) waysOf(h *model.Horse, places []*place) dayWays {
 	if stretches, line, ok := e.line(h, places); ok {
-		return ways{stretches, line, false}
+		return dayWays{stretches, line}
 	}
 	stretches, sets, ok := e.sets(h, places, tooMany)
 	if !ok {
-		return ways{tooMany: true}
+		return dayWays{}
 	}
-	return ways{stretches, steps(sets), false}
+	return dayWays{stretches, steps(sets)}
 }
 
 // steps are sets of stretches as ways through a day: those that begin alike go together, and then those that
@@ -92,9 +91,9 @@ func (b *branch) then(stretch int) *branch {
 }
 
 // line is the ways through a day where nothing but time limits what a horse works: of the places in the order of their
-// ends, each after those of the first so many that end soon enough, however many they are. Where more than that
-// limits it (work, a fact, a break long enough for the horse but too short for its tack to be changed) there is
-// no line.
+// ends, each after those of the first so many that end soon enough, however many they are. Their work counts for
+// nothing. Where more than time limits it (work, a fact, a break long enough for the horse but too short for its
+// tack to be changed) there is no line.
 func (e *encoder) line(h *model.Horse, places []*place) ([]stretch, []bound.Step, bool) {
 	limits := e.w.LimitsOf(h)
 	limits.WeekDays, limits.RowDates = 0, 0 // of the week
@@ -116,7 +115,7 @@ func (e *encoder) line(h *model.Horse, places []*place) ([]stretch, []bound.Step
 				before = k + 1
 			}
 		}
-		// Step 2k is after some of the first k.
+		// Step 2k is after some of the first k. Last in After is what works least.
 		works, pause := bound.Step{Stretch: i, After: []int{0}}, bound.Step{Stretch: bound.Pause, After: []int{2*i + 1}}
 		if before > 0 {
 			works.After = []int{2 * before, 0}

@@ -10,7 +10,7 @@ import (
 
 // Where the proof completes the same week gives the same plan, to the tag, with a
 // bound worked out beside the search too, whenever that is ready: on one
-// processor, as the program runs (see package sat).
+// processor while it searches, as the program does (see package sat).
 func TestTheSameWeekTwiceGivesTheSamePlan(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	size, err := drawn.Named("median")

@@ -72,7 +72,7 @@ func newBarter(m *Market) *barter {
 	own := *m // with prices of its own
 	own.ride, own.room = make([]int64, len(m.ride)), make([]int64, len(m.room))
 	own.limit, own.cut = make([]int64, len(m.limit)), make([]int64, len(m.cut))
-	own.takings = m.noTakings()
+	own.takings, own.beside = m.noTakings(), nil
 	b := &barter{Market: &own, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
 		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
 		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1 + uint64(m.barters)}

@@ -3,8 +3,11 @@ package bound_test
 import (
 	"context"
 	"math/rand/v2"
+	"runtime"
 	"slices"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"tackwright/solver/bound"
 )
@@ -59,6 +62,29 @@ func TestRidesBeyondTheHorsesOrTheSaddlesStayOnTheGround(t *testing.T) {
 		a := bound.Open(herd(c.horses, c.rides, c.saddles, free)).Lower(context.Background(), c.rides, 300)
 		if a.Least != c.ground {
 			t.Errorf("%+v: bound %d", c, a.Least)
+		}
+	}
+}
+
+func TestPricesComeOutTheSameOnAnyNumberOfProcessors(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	r := rand.New(rand.NewPCG(1, 1))
+	var costs [144]int
+	for i := range costs {
+		costs[i] = r.IntN(9)
+	}
+	answer := func(processors int) (bound.Answer, bound.Start) {
+		runtime.GOMAXPROCS(processors)
+		m := bound.Open(herd(12, 12, 9, func(horse, ride int) int { return costs[12*horse+ride] }))
+		m.Lower(context.Background(), 200, 20)
+		m.Know([]bound.Cut{{Pairs: []int{0, 13, 26}, Least: 1}})
+		return m.Lower(context.Background(), 200, 50), m.Dive(context.Background())
+	}
+	one, first := answer(1)
+	for _, n := range []int{2, 3, 16} {
+		a, start := answer(n)
+		if diff := cmp.Diff(one, a) + cmp.Diff(first, start); diff != "" {
+			t.Errorf("one processor -, %d +\n%s", n, diff)
 		}
 	}
 }

@@ -7,7 +7,7 @@ type deal struct {
 	riders [][]seated
 	way    int // the best
 	best   int64
-	book   int // that it was made for
+	made   int // for which book of the scratch
 }
 
 // seated is the cheapest rider of a place in a way.
@@ -57,9 +57,9 @@ func (m *Market) plainly(x *Stretch) int64 {
 // deal is a stretch at the prices.
 func (b *book) deal(d, stretch int) *deal {
 	deal := &b.deals[d][stretch]
-	if deal.book != b.m.scratch.books {
+	if deal.made != b.m.scratch.books {
 		*deal = b.m.deal(&b.spell.Days[d].Stretches[stretch])
-		deal.book = b.m.scratch.books
+		deal.made = b.m.scratch.books
 	}
 	return deal
 }

@@ -12,11 +12,11 @@ type gauge struct {
 	room int // units that the week has room for
 	days []amounts
 
-	steps  [][]step // by day and state
+	passes [][]pass // by day and state
 	states []int    // before each day and after the last
 }
 
-// amounts of work that ways through a day take, in units: each once, from the least, the first none at all. Of weeks
+// amounts of work that ways through a day take, in units: each once, from the least, the first none at all. Of ways
 // that cost the same the one with least work is taken, which leaves the other horses most: Dive came to 166, 136
 // and 175 in three large weeks, and to none that seats all where that is not so.
 type amounts struct {
@@ -27,7 +27,7 @@ type amounts struct {
 func gaugeOf(spell *Spell) gauge {
 	const finest = 1024
 	var g gauge
-	g.steps, g.states = steps(spell)
+	g.passes, g.states = passes(spell)
 	total := int64(0)
 	for _, day := range spell.Days {
 		most := int64(0)

@@ -60,7 +60,7 @@ func (m *Market) cheapest() []int64 {
 	return cheapest
 }
 
-// works is how much work each ride is for a horse that has no other.
+// works is how much work each ride is for a horse that has no other; 0 where that counts for nothing.
 func (m *Market) works() []int64 {
 	works := make([]int64, m.p.Rides)
 	for _, s := range m.p.Spells {

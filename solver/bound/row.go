@@ -1,14 +1,14 @@
 package bound
 
-// step is the state in which a day leaves a spell that has come to it in one: how many days were worked and
+// pass is the state in which a day leaves a spell that has come to it in one: how many days were worked and
 // how many dates in a row, as far as a limit needs to know.
-type step struct{ rest, work int }
+type pass struct{ rest, work int }
 
 // forbidden is no state: a limit would be exceeded.
 const forbidden = -1
 
-// steps of a spell by day and state, and the number of states before each day and after the last.
-func steps(s *Spell) (days [][]step, states []int) {
+// passes of a spell by day and state, and the number of states before each day and after the last.
+func passes(s *Spell) (days [][]pass, states []int) {
 	type state struct{ worked, row int }
 	counts := s.MostDays >= 0 && s.MostDays < len(s.Days)
 	rows := s.MostRow > 0
@@ -32,7 +32,7 @@ func steps(s *Spell) (days [][]step, states []int) {
 			after = append(after, x)
 			return len(after) - 1
 		}
-		var day []step
+		var day []pass
 		for _, x := range before {
 			if d.Rested {
 				x.row = 0
@@ -42,7 +42,7 @@ func steps(s *Spell) (days [][]step, states []int) {
 			if d.Works {
 				rest.row, work.worked = work.row, x.worked
 			}
-			y := step{index(rest), forbidden}
+			y := pass{index(rest), forbidden}
 			if (!counts || work.worked <= s.MostDays) && (!rows || work.row <= s.MostRow) {
 				y.work = index(work)
 			}

@@ -39,7 +39,7 @@ type book struct {
 	deals   [][]deal            // by day and stretch, made when first asked for
 	spares  [][]int64           // by day and share
 	onward  [][][]int           // by day and stretch: alone, and the shares that lead on; nil where nothing is shared
-	reached []reach             // by day
+	reached []costsTo           // by day
 	joints  []map[joint]*joined // by day
 	placed  []map[[4]int][]seated
 	cheap   [][]cheap // by day, the best way for each amount of work, the first none
@@ -59,7 +59,7 @@ func (m *Market) book(s int) *book {
 	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
 	m.scratch.clear()
 	spell := &m.p.Spells[s]
-	b := &book{m: m, spell: spell, gauge: m.gauges[s], costs: make([][]int64, len(spell.Days)), deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)), onward: make([][][]int, len(spell.Days)), reached: make([]reach, len(spell.Days)),
+	b := &book{m: m, spell: spell, gauge: m.gauges[s], costs: make([][]int64, len(spell.Days)), deals: make([][]deal, len(spell.Days)), cheap: make([][]cheap, len(spell.Days)), spares: make([][]int64, len(spell.Days)), onward: make([][][]int, len(spell.Days)), reached: make([]costsTo, len(spell.Days)),
 		joints: make([]map[joint]*joined, len(spell.Days)), placed: make([]map[[4]int][]seated, len(spell.Days))}
 	for d := range spell.Days {
 		day := &spell.Days[d]

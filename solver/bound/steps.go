@@ -12,14 +12,14 @@ type Step struct {
 // Pause is a step without a stretch.
 const Pause = -1
 
-// reach is what it costs to come to each step of a day, the step counted in: to be left with each of the shares
+// costsTo is what it costs to come to each step of a day, the step counted in: to be left with each of the shares
 // that lead on from it, the first with none.
-type reach struct {
+type costsTo struct {
 	cost []int64
 	at   []int32 // where those of each step begin; nil: each has one
 }
 
-func (r *reach) of(step int) []int64 {
+func (r *costsTo) of(step int) []int64 {
 	if r.at == nil {
 		return r.cost[step : step+1]
 	}
@@ -94,7 +94,8 @@ func (b *book) via(d, before, i int, j joint) int64 {
 	return min(none, cost+more)
 }
 
-// way is the cheapest way to a step, as the joints of its stretches, the last first.
+// way is the cheapest way to a step, as the joints of its stretches, the last first. Of several that cost the same it
+// has the last steps, and so does book: what Dive makes of the prices depends on it.
 func (b *book) way(d, step int) (way []joint) {
 	steps := b.spell.Days[d].Steps
 	out, cost := alone, b.reached[d].of(step)[0]

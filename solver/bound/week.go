@@ -19,7 +19,7 @@ func (b *book) fill(but int) []int64 {
 	for d := range b.spell.Days {
 		next := b.m.scratch.costs.of(b.states[d+1]*width, none)
 		if d == but {
-			for state, to := range b.steps[d] {
+			for state, to := range b.passes[d] {
 				if to.work != forbidden {
 					cheapen(cost[state*width:][:width], next[to.work*width:], nil, 0, 0)
 				}
@@ -33,10 +33,10 @@ func (b *book) fill(but int) []int64 {
 			if x.cost == none || x.units >= width {
 				continue
 			}
-			for state, step := range b.steps[d] {
-				to := step.work
+			for state, pass := range b.passes[d] {
+				to := pass.work
 				if x.last == 0 {
-					to = step.rest
+					to = pass.rest
 				}
 				if to != forbidden {
 					into := to*width + x.units

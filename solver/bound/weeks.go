@@ -11,7 +11,7 @@ type takings struct {
 	carried []int // of each ride
 	used    []int // of each thing of Room
 	met     []int // of each cut
-	picked  []int // pairs
+	picked  []int // pairs, in any order
 	ridden  []int // the way that each of them rides in
 	scratch *scratch
 }
@@ -36,8 +36,8 @@ func (t *takings) add(o *takings) {
 	t.picked, t.ridden = append(t.picked, o.picked...), append(t.ridden, o.ridden...)
 }
 
-// planWeeks lets horses plan their weeks at the prices, on as many processors as there are, and counts what they
-// take. What each week costs, and how many rides it has, is told.
+// planWeeks lets horses plan their weeks at the prices, on as many processors as the process runs on, up to 8
+// (each takes some memory), and counts what they take. What each week costs, and how many rides it has, is told.
 func (m *Market) planWeeks(spells []int, tell func(spell int, cost int64, rides int)) {
 	m.takings.clear()
 	var next atomic.Int64
@@ -49,7 +49,7 @@ func (m *Market) planWeeks(spells []int, tell func(spell int, cost int64, rides 
 			tell(spells[i], cost, len(m.picked)-before)
 		}
 	}
-	more := min(runtime.GOMAXPROCS(0), len(spells)) - 1
+	more := min(runtime.GOMAXPROCS(0), 8, len(spells)) - 1
 	for len(m.beside) < more {
 		m.beside = append(m.beside, m.noTakings())
 	}

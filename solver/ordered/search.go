@@ -215,11 +215,13 @@ func (g *search) hear() {
 	}
 }
 
-// wait for what is worked out beside. It has all processors that the process may use meanwhile: no search runs,
-// whose ticks would be dropped (see package sat).
+// processors that the process was given.
+var processors = runtime.GOMAXPROCS(0)
+
+// wait for what is worked out beside. It has all processors meanwhile: no search runs, whose ticks would be
+// dropped (see package sat), if there is one in the process at a time.
 func (g *search) wait() (b Beside, ok bool) {
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
-	runtime.SetDefaultGOMAXPROCS()
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(processors))
 	select {
 	case b = <-g.beside:
 		return b, true

@@ -9,7 +9,8 @@
 // and core included) depends only on the calls made before it. One thing can escape this: gini drops a
 // tick of work when nobody waits for it at that instant, and a search that is to end after some ticks
 // may then go on for one more. Where the process runs on one processor while it searches (GOMAXPROCS 1,
-// as the program does) somebody waits.
+// as the program does) somebody does wait, unless that processor is taken away at that instant for longer than a
+// time slice.
 package sat
 
 import (
