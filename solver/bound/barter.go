@@ -18,7 +18,7 @@ func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, 
 	b.begin(first)
 	best, cost := b.ridden(), b.total()
 	doublings := min(m.barters, 3)
-	patience, most := 300*len(b.weeks)<<doublings, 60_000<<doublings // weeks planned: for nothing, and in all
+	patience, most := 300*len(b.weeks)<<doublings, 60_000*400/max(400, m.steps())<<doublings // weeks planned: for nothing, and in all
 	m.barters++
 	for until := patience; b.plans < min(until, most) && ctx.Err() == nil && up(cost) > least; {
 		b.round()
@@ -30,6 +30,17 @@ func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, 
 		return nil, never
 	}
 	return best, up(cost)
+}
+
+// steps of a spell, on the average: what it takes to plan one.
+func (m *Market) steps() int {
+	n := 0
+	for _, s := range m.p.Spells {
+		for _, d := range s.Days {
+			n += len(d.Steps)
+		}
+	}
+	return n / max(1, len(m.p.Spells))
 }
 
 // Ridden is a pair that goes together, and the name of its way.
