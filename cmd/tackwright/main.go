@@ -14,7 +14,8 @@ import (
 )
 
 func main() {
-	// The same folder gives the same plan: with more processors a search can miss a tick (see solver/sat).
+	// The same folder gives the same plan: with more processors a search can miss a tick (see solver/sat). While
+	// it waits for what is worked out beside it takes them all.
 	runtime.GOMAXPROCS(1)
 	// The largest weeks need about 300 MB, and twice that would be taken before garbage is collected.
 	if os.Getenv("GOMEMLIMIT") == "" {
