@@ -17,8 +17,8 @@ type gauge struct {
 }
 
 // amounts of work that ways through a day take, in units: each once, from the least, the first none at all. Of ways
-// that cost the same the one with least work is taken, which leaves the other horses most: Dive came to 166, 136
-// and 175 in three large weeks, and to none that seats all where that is not so.
+// that cost the same the one with least work is taken, which leaves the other horses most: Dive came to 166 and
+// 136 in two large weeks, and to none that seats all where that is not so.
 type amounts struct {
 	units []int
 	of    []int32 // the amount of each step that may be the last
