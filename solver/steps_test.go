@@ -16,11 +16,11 @@ import (
 
 // shifts are tasks of a day, which one worker may all do as far as time allows.
 func shifts(r *rand.Rand) *smptsp.Instance {
-	in := &smptsp.Instance{Name: "shifts", Workers: []smptsp.Worker{{}}}
-	for i := range 1 + r.IntN(7) {
+	n := 1 + r.IntN(7)
+	in := &smptsp.Instance{Name: "shifts", Workers: everyone(1, n)}
+	for range n {
 		start := 480 + 10*r.IntN(30)
 		in.Tasks = append(in.Tasks, smptsp.Task{Start: start, End: start + 10 + 10*r.IntN(10)})
-		in.Workers[0].Tasks = append(in.Workers[0].Tasks, i)
 	}
 	return in
 }
@@ -50,7 +50,8 @@ func through(stretches []stretch, steps []bound.Step) []string {
 	return ways
 }
 
-func waysOf(stretches []stretch, sets []set, work int64) []string {
+// listed are sets told in the same words, of a line without their work.
+func listed(stretches []stretch, sets []set, line bool) []string {
 	var ways []string
 	for _, s := range sets {
 		var lessons []string
@@ -58,7 +59,10 @@ func waysOf(stretches []stretch, sets []set, work int64) []string {
 			lessons = append(lessons, lessonsOf(stretches[i]))
 		}
 		slices.Sort(lessons)
-		ways = append(ways, fmt.Sprint(lessons, work*s.work))
+		if line {
+			s.work = 0
+		}
+		ways = append(ways, fmt.Sprint(lessons, s.work))
 	}
 	slices.Sort(ways)
 	return ways
@@ -77,7 +81,7 @@ func TestALineHasTheSetsOfPlacesThatAHorseCanWork(t *testing.T) {
 			t.Fatalf("seed %d: there is nothing but time to limit it", seed)
 		}
 		stretches, sets, _ := e.sets(h, e.of[h], tooMany)
-		if diff := cmp.Diff(waysOf(stretches, sets, 0), through(line, steps)); diff != "" {
+		if diff := cmp.Diff(listed(stretches, sets, true), through(line, steps)); diff != "" {
 			t.Errorf("seed %d: sets - line +\n%s", seed, diff)
 		}
 	}
@@ -95,7 +99,7 @@ func TestStepsGoThroughEachSetOfADayOnce(t *testing.T) {
 		for day := range byDate(e.of[h]) {
 			stretches, sets, _ := e.sets(h, day, tooMany)
 			told := steps(sets)
-			if diff := cmp.Diff(waysOf(stretches, sets, 1), through(stretches, told)); diff != "" {
+			if diff := cmp.Diff(listed(stretches, sets, false), through(stretches, told)); diff != "" {
 				t.Fatalf("%s on %s: sets - steps +\n%s", h.Name, day[0].meeting.Date, diff)
 			}
 			for _, s := range sets {
@@ -130,7 +134,7 @@ func TestADayThatMoreThanTimeLimitsIsNoLine(t *testing.T) {
 			c.Works = []*model.Work{{Kind: "schooling", Horse: c.Horses[0], On: smptsp.Date, Start: 700, End: 710}}
 		},
 	} {
-		in := &smptsp.Instance{Name: "two", Tasks: []smptsp.Task{{Start: 500, End: 520}, {Start: 540, End: 560}}, Workers: []smptsp.Worker{{Tasks: []int{0, 1}}}}
+		in := &smptsp.Instance{Name: "two", Tasks: []smptsp.Task{{Start: 500, End: 520}, {Start: 540, End: 560}}, Workers: everyone(1, 2)}
 		c := in.Centre()
 		line := func() bool {
 			e := encode(c.Week(smptsp.Date, 1, model.Instant{}))

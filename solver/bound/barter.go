@@ -307,7 +307,7 @@ func (b *barter) insert(r int) {
 // exchange lets two or three horses plan anew, one after the other, each with a ride that the next has and
 // it could carry, and keeps that if it is worth no less and as many ride as must.
 func (b *barter) exchange() {
-	enough := b.total() < none // ride, and go on to: the way back from where they do not was not found once in 60,000 weeks
+	enough := b.total() < none // ride. From where they do not, no way back was found in 40,000 weeks planned
 	who := b.neighbours(2 + b.draw(2))
 	was := make([]held, len(who))
 	gain := int64(0)

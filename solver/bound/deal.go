@@ -40,7 +40,7 @@ func (x *Stretch) plain() bool {
 	return len(x.Ways) == 1 && len(x.Places) == 1 && len(x.Places[0]) == 1 && len(x.Places[0][0].Ways) == 1
 }
 
-// plainly is what a plain stretch costs.
+// plainly is what a plain stretch costs, with no deal made: nearly all of a day are used for their cost alone.
 func (m *Market) plainly(x *Stretch) int64 {
 	r, w := &x.Places[0][0], &x.Ways[0]
 	if m.ride[r.Ride] <= -closed {

@@ -22,8 +22,8 @@ type Market struct {
 	often     []int     // by pair: how often it was in the horses' weeks of late, in 1/65536
 	takings             // of the horses' best weeks
 	beside    []takings // those planned on another processor
-	all       []int     // spells
-	weeks     []int64   // what each costs
+	spells    []int     // all
+	costs     []int64   // of each spell: its best week
 	value     int64
 	floor     int64 // a value at other prices
 	best      int64
@@ -43,7 +43,7 @@ type Market struct {
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),
-		named: len(p.Room), best: unknown, weeks: make([]int64, len(p.Spells)),
+		named: len(p.Room), best: unknown, costs: make([]int64, len(p.Spells)),
 		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
 	if p.Slow {
 		m.patience = min(300, roundsOf(p)/12)
@@ -55,7 +55,7 @@ func Open(p *Problem) *Market {
 		}
 	}
 	for s := range p.Spells {
-		m.gauges, m.all = append(m.gauges, gaugeOf(&p.Spells[s])), append(m.all, s)
+		m.gauges, m.spells = append(m.gauges, gaugeOf(&p.Spells[s])), append(m.spells, s)
 	}
 	m.takings = m.noTakings()
 	return m

@@ -39,7 +39,7 @@ func (b *book) saving(d int) {
 			continue
 		}
 		if b.onward[d] == nil {
-			b.onward[d] = slices.Repeat([][]int{{alone}}, len(day.Stretches))
+			b.onward[d] = slices.Repeat([][]int{onlyAlone}, len(day.Stretches))
 			b.joints[d], b.placed[d] = map[joint]*joined{}, map[[4]int][]seated{}
 		}
 		if s.To != s.From {

@@ -6,9 +6,9 @@ const none = 1 << 56 // dearer than anything; many of it, as many as a date has 
 
 // trade lets every horse plan its weeks at the prices, and counts what they take.
 func (m *Market) trade() {
-	m.planWeeks(m.all, func(spell int, cost int64, _ int) { m.weeks[spell] = cost })
+	m.planWeeks(m.spells, func(spell int, cost int64, _ int) { m.costs[spell] = cost })
 	m.value = 0
-	for _, cost := range m.weeks {
+	for _, cost := range m.costs {
 		m.value += cost
 	}
 	for r, price := range m.ride {

@@ -121,7 +121,9 @@ func (b *book) way(d, step int) (way []joint) {
 // outs are the shares that a stretch can be left with.
 func (b *book) outs(d, stretch int) []int {
 	if b.onward[d] == nil || stretch == Pause {
-		return []int{alone}
+		return onlyAlone
 	}
 	return b.onward[d][stretch]
 }
+
+var onlyAlone = []int{alone}

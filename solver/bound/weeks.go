@@ -6,7 +6,7 @@ import (
 	"sync/atomic"
 )
 
-// takings are what horses' weeks take of the rides and of all that is shared.
+// takings are what horses' weeks take of the rides and of all that is shared, and what they are worked out on.
 type takings struct {
 	carried []int // of each ride
 	used    []int // of each thing of Room
