@@ -54,6 +54,18 @@ type cheap struct {
 	last  int // step; 0: the horse rests
 }
 
+// worthIt is what is left of the best ways for the amounts of work without those that cost no less than one with less
+// work, or more than none at all.
+func worthIt(all []cheap) []cheap {
+	left, least := all[:1], int64(1)
+	for _, x := range all[1:] {
+		if x.cost < least {
+			left, least = append(left, x), x.cost
+		}
+	}
+	return left
+}
+
 // book evaluates the days of a spell.
 func (m *Market) book(s int) *book {
 	runtime.Gosched() // the search beside this counts its ticks with a goroutine that must be heard
@@ -90,6 +102,7 @@ func (m *Market) book(s int) *book {
 				b.cheap[d][amounts.of[n]] = cheap{amounts.units[amounts.of[n]], cost + in, n}
 			}
 		}
+		b.cheap[d] = worthIt(b.cheap[d])
 	}
 	return b
 }

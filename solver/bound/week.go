@@ -16,12 +16,13 @@ func (b *book) fill(but int) []int64 {
 	width := b.room + 1
 	cost := b.m.scratch.costs.of(width, none)
 	cost[0] = 0
+	most := 0 // units that come to a day
 	for d := range b.spell.Days {
 		next := b.m.scratch.costs.of(b.states[d+1]*width, none)
 		if d == but {
 			for state, to := range b.passes[d] {
 				if to.work != forbidden {
-					cheapen(cost[state*width:][:width], next[to.work*width:], nil, 0, 0)
+					cheapen(cost[state*width:][:most+1], next[to.work*width:], nil, 0, 0)
 				}
 			}
 			cost = next
@@ -39,12 +40,14 @@ func (b *book) fill(but int) []int64 {
 					to = pass.rest
 				}
 				if to != forbidden {
+					n := min(most+1, width-x.units)
 					into := to*width + x.units
-					cheapen(cost[state*width:][:width-x.units], next[into:], pick[into:], x.cost, int32(state*len(b.cheap[d])+k))
+					cheapen(cost[state*width:][:n], next[into:], pick[into:], x.cost, int32(state*len(b.cheap[d])+k))
 				}
 			}
 		}
 		cost = next
+		most = min(most+b.cheap[d][len(b.cheap[d])-1].units, b.room)
 		if but < 0 {
 			b.picks[d] = pick
 		}
