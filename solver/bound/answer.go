@@ -12,11 +12,12 @@ const never = math.MaxInt32
 func (m *Market) answer() Answer {
 	m.trade()
 	a := Answer{Least: m.proved(), With: slices.Repeat([]int{never}, m.p.Pairs), Often: m.frequent()}
+	a.Value, a.More, a.Spell = m.value, slices.Repeat([]int64{none}, m.p.Pairs), m.spellOf
 	for s := range m.p.Spells {
 		b := m.book(s)
 		rest := m.value - b.best()
 		for d := range b.spell.Days {
-			b.with(d, rest, a.With)
+			b.with(d, rest, a.With, a.More)
 		}
 	}
 	return a
@@ -24,7 +25,7 @@ func (m *Market) answer() Answer {
 
 // with tells, for each rider of a day, the least value of all with it; rest is the value of everything
 // but this spell.
-func (b *book) with(d int, rest int64, with []int) {
+func (b *book) with(d int, rest int64, with []int, more []int64) {
 	day := &b.spell.Days[d]
 	through := b.through(d) // the best week with a stretch, itself apart
 	for i := range day.Stretches {
@@ -44,6 +45,7 @@ func (b *book) with(d int, rest int64, with []int) {
 					cost += b.m.ride[r.Ride] - b.m.groundCost(r.Ride)
 				}
 				with[r.Pair] = min(with[r.Pair], up(cost))
+				more[r.Pair] = min(more[r.Pair], cost-b.m.value)
 			}
 		}
 	}

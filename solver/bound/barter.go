@@ -7,29 +7,59 @@ import (
 )
 
 // Barter looks for a cheap plan, beginning with another as far as it goes, until one costs no more than
-// least, many tries bring nothing, or there were too many; of both it allows more from call to call. Horses
-// plan their weeks anew, one or a few at a time, with what nobody else has, and keep what costs no more. So that they do not go round in a circle
-// each ride has a weight, which grows every time that it is on the ground and no horse leaves less for it
-// (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. It returns the
+// least, many tries bring nothing, or there were too many; of both it allows more from call to call. It returns the
 // cheapest plan and its cost; nothing where in all of them more is on the ground than may be. A plan keeps
 // the rules that the problem knows.
+//
+// Where more is on the ground than may be, horses plan their weeks anew, one or a few at a time, with what nobody else has,
+// and keep what is worth no less. So that they do not go round in a circle each ride has a weight, which grows every time
+// that it is on the ground and no horse leaves less for it (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices
+// are drawn a little off. From then on some settle their weeks anew together (see resettle).
 func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, int) {
+	doublings := min(m.barters, 3)
+	m.barters++
 	b := newBarter(m)
 	b.begin(first)
-	best, cost := b.ridden(), b.total()
-	doublings := min(m.barters, 3)
-	patience, most := 300*len(b.weeks)<<doublings, 60_000*400/max(400, m.steps())<<doublings // weeks planned: for nothing, and in all
-	m.barters++
+	return m.barter(ctx, b, least, 1<<doublings)
+}
+
+// Resume goes on from the plan that horses came to last or, where that breaks what was learned since and another costs little
+// more, from the other. What it returns is as with Barter.
+func (m *Market) Resume(ctx context.Context, other Start, least int) ([]Ridden, int) {
+	const little = 64
+	last, b := newBarter(m), newBarter(m)
+	last.begin(m.last)
+	b.begin(other)
+	if c := last.total(); c < b.total() || c >= none && b.total() > m.lastCost+m.lastCost/little {
+		b = last
+	}
+	return m.barter(ctx, b, least, 2)
+}
+
+// barter goes on for so many times as long as the first time.
+func (m *Market) barter(ctx context.Context, b *barter, least, times int) ([]Ridden, int) {
+	patience, most := 300*len(m.p.Spells)*times, 60_000*400/max(400, m.steps())*times // weeks planned: for nothing, and in all
+	best, cost := slices.Clone(b.weeks), b.total()
 	for until := patience; b.plans < min(until, most) && ctx.Err() == nil && up(cost) > least; {
 		b.round()
 		if c := b.total(); c < cost {
-			best, cost, until = b.ridden(), c, b.plans+patience
+			far := min(4, 20*(up(min(c, none))-least)/max(least, 1)) // from the best that it may come to
+			best, cost, until = slices.Clone(b.weeks), c, b.plans+patience*(1+far)
 		}
 	}
 	if cost >= none {
 		return nil, never
 	}
-	return best, up(cost)
+	m.lastCost = cost
+	m.last = Start{Things: make([][]int, len(best))}
+	var all []Ridden
+	for s, w := range best {
+		m.last.Pairs, m.last.Things[s] = append(m.last.Pairs, w.pairs...), w.uses
+		for i, pair := range w.pairs {
+			all = append(all, Ridden{pair, w.ways[i]})
+		}
+	}
+	return all, up(cost)
 }
 
 // steps of a spell, on the average: what it takes to plan one.
@@ -55,18 +85,19 @@ type Start struct {
 
 // barter is a plan in the making.
 type barter struct {
-	*Market
-	weeks  []held  // by spell
-	left   []int   // of each thing of Room
-	owner  []int   // of each ride: a spell, or nobody
-	sought []int64 // a little for each thing of Room, so that nobody takes what others need and she does not
-	weight []int64
-	rides  [][]int // that each spell could carry
-	takers [][]int // of each ride: the spells that could carry it
-	rideOf []int   // of each pair
-	spell  []int   // of each pair
-	plans  int     // weeks planned so far
-	dice   uint64
+	*Market          // its own, with prices and horses' weeks narrowed to what is asked
+	wide    *Problem // the whole
+	weeks   []held   // by spell
+	left    []int    // of each thing of Room
+	owner   []int    // of each ride: a spell, or nobody
+	sought  []int64  // a little for each thing of Room, so that nobody takes what others need and she does not
+	weight  []int64
+	rides   [][]int // that each spell could carry
+	takers  [][]int // of each ride: the spells that could carry it
+	reach   int     // sixteenths of horses that are settled anew together
+	plans   int     // weeks planned so far
+	dice    uint64
+	twins   []*barter
 }
 
 const nobody = -1
@@ -74,19 +105,36 @@ const nobody = -1
 // held is what a spell carries and uses, and what its wishes cost.
 type held struct {
 	pairs []int
+	rides []int // by pair
 	ways  []int // by pair
 	uses  []int // things of Room, sorted
 	cost  int64
 }
 
+// held is the best week of a horse at the prices.
+func (m *Market) held(s int) held {
+	m.takings.clear()
+	b := m.book(s)
+	h := held{cost: b.best()}
+	b.take()
+	h.pairs, h.ways = slices.Clone(m.picked), slices.Clone(m.ridden)
+	for _, p := range h.pairs {
+		h.rides = append(h.rides, m.rideOf[p])
+		h.cost += m.ride[m.rideOf[p]]
+	}
+	for k, n := range m.used {
+		for range n {
+			h.uses = append(h.uses, k)
+		}
+		h.cost -= int64(n) * m.room[k]
+	}
+	return h
+}
+
 func newBarter(m *Market) *barter {
-	own := *m // with prices of its own
-	own.ride, own.room = make([]int64, len(m.ride)), make([]int64, len(m.room))
-	own.limit, own.cut = make([]int64, len(m.limit)), make([]int64, len(m.cut))
-	own.takings, own.beside = m.noTakings(), nil
-	b := &barter{Market: &own, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
+	b := &barter{Market: m.own(m.p), wide: m.p, reach: 16 * fewest, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
 		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
-		rideOf: make([]int, m.p.Pairs), spell: make([]int, m.p.Pairs), dice: 1 + uint64(m.barters)}
+		dice: 1 + uint64(m.barters)}
 	for k, price := range m.bestRoom {
 		b.sought[k] = scale/256 + min(price, scale)/4
 	}
@@ -94,7 +142,6 @@ func newBarter(m *Market) *barter {
 		for _, d := range spell.Days {
 			for _, x := range d.Stretches {
 				for _, r := range slices.Concat(x.Places...) {
-					b.rideOf[r.Pair], b.spell[r.Pair] = r.Ride, s
 					if !slices.Contains(b.takers[r.Ride], s) {
 						b.takers[r.Ride] = append(b.takers[r.Ride], s)
 						b.rides[s] = append(b.rides[s], r.Ride)
@@ -104,6 +151,17 @@ func newBarter(m *Market) *barter {
 		}
 	}
 	return b
+}
+
+// own is a market with prices of its own, and a problem of its own, like a given one, to narrow.
+func (m *Market) own(wide *Problem) *Market {
+	own, p := *m, *wide
+	own.ride, own.room = make([]int64, len(m.ride)), make([]int64, len(m.room))
+	own.limit, own.cut = make([]int64, len(m.limit)), make([]int64, len(m.cut))
+	own.takings, own.beside = m.noTakings(), nil
+	own.p, own.gauges = &p, slices.Clone(m.gauges)
+	p.Spells = slices.Clone(p.Spells)
+	return &own
 }
 
 // draw is a number below n, the same draws in every run (Knuth's).
@@ -141,16 +199,6 @@ func (b *barter) total() int64 {
 	return sum
 }
 
-func (b *barter) ridden() []Ridden {
-	var all []Ridden
-	for _, w := range b.weeks {
-		for i, pair := range w.pairs {
-			all = append(all, Ridden{pair, w.ways[i]})
-		}
-	}
-	return all
-}
-
 // begin gives each horse what it has in a plan, as far as that goes.
 func (b *barter) begin(first Start) {
 	has := make([]map[int]bool, len(b.weeks))
@@ -158,7 +206,7 @@ func (b *barter) begin(first Start) {
 		has[s] = map[int]bool{}
 	}
 	for _, p := range first.Pairs {
-		has[b.spell[p]][b.rideOf[p]] = true
+		has[b.spellOf[p]][b.rideOf[p]] = true
 	}
 	sought := b.sought
 	defer func() { b.sought = sought }()
@@ -170,7 +218,7 @@ func (b *barter) begin(first Start) {
 				b.sought[k] = sought[k]
 			}
 		}
-		b.take(s, b.plan(s, func(r int) int64 {
+		b.take(s, b.anew(s, func(r int) int64 {
 			if has[s][r] {
 				return 2 * ride
 			}
@@ -197,6 +245,10 @@ func (b *barter) round() {
 			b.insert(down[b.draw(len(down))])
 		}
 	}
+	if b.total() < none {
+		b.resettle()
+		return
+	}
 	for range exchanges {
 		b.exchange()
 	}
@@ -205,8 +257,8 @@ func (b *barter) round() {
 // seats reports whether rides on the ground are what the plan costs.
 func (b *barter) seats() bool { return slices.Max(b.p.OnGround) > 0 }
 
-// plan is the best week of a horse of what nobody else has, at prices for rides.
-func (b *barter) plan(s int, price func(ride int) int64) held {
+// anew is the best week of a horse of what nobody else has, at prices for rides.
+func (b *barter) anew(s int, price func(ride int) int64) held {
 	b.plans++
 	for _, r := range b.rides[s] {
 		if o := b.owner[r]; o != nobody && o != s {
@@ -221,22 +273,8 @@ func (b *barter) plan(s int, price func(ride int) int64) held {
 			b.room[k] = closed
 		}
 	}
-	clear(b.used)
-	b.picked, b.Market.ridden = b.picked[:0], b.Market.ridden[:0]
-	week := b.book(s)
-	h := held{cost: week.best()}
-	week.take()
-	h.pairs, h.ways = slices.Clone(b.picked), slices.Clone(b.Market.ridden)
-	for _, p := range h.pairs {
-		h.cost += b.ride[b.rideOf[p]]
-	}
-	for k, n := range b.used {
-		for range n {
-			h.uses = append(h.uses, k)
-		}
-		h.cost -= int64(n) * b.room[k]
-	}
-	return h
+	b.narrow(s, func(r int) bool { return b.ride[r] > -closed })
+	return b.held(s)
 }
 
 // fits reports whether there is enough left of what a week uses.
@@ -257,8 +295,8 @@ func (b *barter) release(s int) held {
 	for _, k := range h.uses {
 		b.left[k]++
 	}
-	for _, p := range h.pairs {
-		b.owner[b.rideOf[p]] = nobody
+	for _, r := range h.rides {
+		b.owner[r] = nobody
 	}
 	b.weeks[s] = held{}
 	return h
@@ -268,8 +306,8 @@ func (b *barter) take(s int, h held) {
 	for _, k := range h.uses {
 		b.left[k]--
 	}
-	for _, p := range h.pairs {
-		b.owner[b.rideOf[p]] = s
+	for _, r := range h.rides {
+		b.owner[r] = s
 	}
 	b.weeks[s] = h
 }
@@ -277,8 +315,8 @@ func (b *barter) take(s int, h held) {
 // worth of a week: the rides in it, less what it costs.
 func (b *barter) worth(h held) int64 {
 	sum := -h.cost
-	for _, p := range h.pairs {
-		sum += b.weight[b.rideOf[p]] * ride
+	for _, r := range h.rides {
+		sum += b.weight[r] * ride
 	}
 	return sum
 }
@@ -292,7 +330,7 @@ func (b *barter) insert(r int) {
 	at, most, week := nobody, int64(0), held{}
 	for _, s := range b.takers[r] {
 		was := b.release(s)
-		now := b.plan(s, func(r int) int64 { return b.weight[r]*ride + int64(b.draw(scale)) })
+		now := b.anew(s, func(r int) int64 { return b.weight[r]*ride + int64(b.draw(scale)) })
 		if gain := b.worth(now) - b.worth(was); gain > most && b.fits(now) {
 			at, most, week = s, gain, now
 		}
@@ -317,11 +355,11 @@ func (b *barter) exchange() {
 	}
 	fits := true
 	price := func(r int) int64 { return b.weight[r] * ride }
-	if len(b.bestRide) > 0 && b.draw(2) == 0 { // every other time as the prices have it
+	if b.best != unknown && b.draw(2) == 0 { // every other time as the prices have it
 		price = func(r int) int64 { return b.bestRide[r] }
 	}
 	for _, s := range who {
-		h := b.plan(s, func(r int) int64 { return price(r) + int64(b.draw(noise*scale)) })
+		h := b.anew(s, func(r int) int64 { return price(r) + int64(b.draw(noise*scale)) })
 		fits = fits && b.fits(h)
 		b.take(s, h)
 		gain += b.worth(h)

@@ -97,13 +97,21 @@ type Answer struct {
 	// With is, for each pair of rider and horse, what the best plan costs in which they go together,
 	// or less.
 	With []int
+	// Value is what the best plan costs, or less, before it is rounded up to whole costs, and More how much more, at the
+	// same prices, a plan costs in which a pair goes together, or less: in 1/Scale. What pairs of different spells cost
+	// more adds up; Spell is the one that each is in.
+	Value int64
+	More  []int64
+	Spell []int
 	// Often are the pairs that go together in most of the weeks which the horses planned while the
 	// prices settled, the most frequent first: a good plan has most of them.
 	Often []int
 }
 
-// scale is what a cost of 1 counts in prices.
-const scale = 1 << 20
+// Scale is what a cost of 1 counts in prices.
+const Scale = 1 << 20
+
+const scale = Scale
 
 // up is v in whole costs, rounded up: costs are whole.
 func up(v int64) int {

@@ -14,10 +14,7 @@ func (m *Market) Bar(clashes []Clash) {
 	for _, c := range clashes {
 		k := len(m.p.Room)
 		m.p.Room = append(m.p.Room, len(c.Pairs)+len(c.Ways)-1)
-		m.room, m.used = append(m.room, 0), append(m.used, 0)
-		if m.best != unknown {
-			m.bestRoom = append(m.bestRoom, 0)
-		}
+		m.room, m.bestRoom, m.used = append(m.room, 0), append(m.bestRoom, 0), append(m.used, 0)
 		m.uses(c, k)
 	}
 	if len(clashes) > 0 {

@@ -12,89 +12,120 @@ const closed = int64(1) << 40
 // a little now and then: what is settled nobody else can have. It returns what they have.
 // That keeps the rules that the problem knows, or nearly. The prices are then as they were.
 func (m *Market) Dive(ctx context.Context) Start {
-	const rounds = 12 // in which the prices move after each: with 5 a herd of 60 leaves one or two more on the ground
-	d := &dive{Market: m, settled: make([]bool, len(m.p.Spells)), rides: make([]int, len(m.p.Spells)),
-		left: slices.Clone(m.p.Room), taken: make([]bool, m.p.Rides)}
+	const rounds = 12 // with 5 a herd of 60 leaves one or two more on the ground
+	d := m.dive(slices.Clone(m.spells), slices.Clone(m.p.Room), func(int) bool { return true })
 	start := Start{Things: make([][]int, len(m.p.Spells))}
-	for range m.p.Spells {
-		if ctx.Err() != nil {
-			break
-		}
+	for len(d.spells) > 0 && ctx.Err() == nil {
 		for k := range int64(rounds) {
 			d.trade()
 			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
 		}
-		d.settle(&start)
+		at := d.fullest()
+		h := m.held(at)
+		start.Pairs, start.Things[at] = append(start.Pairs, h.pairs...), h.uses
+		d.settle(at, h)
 	}
 	m.back()
 	return start
 }
 
+// A dive is horses whose weeks are not yet settled, and what is left for them.
 type dive struct {
 	*Market
-	settled []bool // by spell
-	rides   []int  // by spell: in its best week of late
-	left    []int  // of each thing of Room
-	taken   []bool // rides
+	spells []int
+	open   []int   // rides
+	things []int   // of Room, of which some are left
+	left   []int   // of each thing of Room
+	cost   []int64 // by spell: of its best week of late
+	rides  []int   // by spell: in it
+}
+
+// dive begins with some horses, and with the rides that are open to them. Nobody can have others, nor things of which
+// nothing is left.
+func (m *Market) dive(spells, left []int, open func(ride int) bool) *dive {
+	d := &dive{Market: m, spells: spells, left: left, cost: make([]int64, len(m.p.Spells)), rides: make([]int, len(m.p.Spells))}
+	for r := range m.ride {
+		if open(r) {
+			d.open = append(d.open, r)
+		} else {
+			m.ride[r] = -closed
+		}
+	}
+	for k := range left {
+		if left[k] > 0 {
+			d.things = append(d.things, k)
+		} else {
+			m.room[k] = closed
+		}
+	}
+	return d
 }
 
 // trade lets the horses that are left plan at the prices.
 func (d *dive) trade() {
-	var left []int
-	for s, settled := range d.settled {
-		if !settled {
-			left = append(left, s)
+	d.planWeeks(d.spells, func(spell int, cost int64, rides int) { d.cost[spell], d.rides[spell] = cost, rides })
+}
+
+// value is what no plan of theirs costs less than: the limits on rides on the ground apart.
+func (d *dive) value() (value int64) {
+	for _, s := range d.spells {
+		value += d.cost[s]
+	}
+	for _, r := range d.open {
+		if d.onGround(r) == 1 {
+			value += d.groundCost(r)
+		} else {
+			value += d.ride[r]
 		}
 	}
-	d.planWeeks(left, func(spell int, _ int64, rides int) { d.rides[spell] = rides })
+	for _, k := range d.things {
+		value -= d.room[k] * int64(d.left[k])
+	}
+	return value
 }
 
 // step moves the prices towards what is short, so far that the value would rise by gap if nothing changed.
 func (d *dive) step(gap int64) {
 	norm := int64(1)
-	for r := range d.ride {
-		if !d.taken[r] {
-			short := int64(1 - d.carried[r] - d.onGround(r))
+	for _, r := range d.open {
+		short := int64(1 - d.carried[r] - d.onGround(r))
+		norm += short * short
+	}
+	for _, k := range d.things {
+		if short := int64(d.used[k] - d.left[k]); short > 0 || d.room[k] > 0 {
 			norm += short * short
 		}
 	}
-	for k, left := range d.left {
-		if short := int64(d.used[k] - left); left > 0 && (short > 0 || d.room[k] > 0) {
-			norm += short * short
-		}
+	for _, r := range d.open {
+		d.ride[r] += int64(1-d.carried[r]-d.onGround(r)) * gap / norm
 	}
-	for r := range d.ride {
-		if !d.taken[r] {
-			d.ride[r] += int64(1-d.carried[r]-d.onGround(r)) * gap / norm
-		}
-	}
-	for k, left := range d.left {
-		if left > 0 {
-			d.room[k] = max(0, d.room[k]+int64(d.used[k]-left)*gap/norm)
-		}
+	for _, k := range d.things {
+		d.room[k] = max(0, d.room[k]+int64(d.used[k]-d.left[k])*gap/norm)
 	}
 }
 
-// settle settles the week of the horse that is left and had most rides.
-func (d *dive) settle(start *Start) {
-	at := slices.Index(d.settled, false)
-	for s, settled := range d.settled {
-		if !settled && d.rides[s] > d.rides[at] {
+// fullest is the horse that is left and had most rides.
+func (d *dive) fullest() int {
+	at := d.spells[0]
+	for _, s := range d.spells {
+		if d.rides[s] > d.rides[at] {
 			at = s
 		}
 	}
-	d.settled[at] = true
-	d.planWeeks([]int{at}, func(int, int64, int) {})
-	start.Pairs = append(start.Pairs, d.picked...)
-	for r, carried := range d.carried {
-		if carried > 0 {
-			d.taken[r], d.ride[r] = true, -closed
-		}
+	return at
+}
+
+// settle gives a horse a week.
+func (d *dive) settle(at int, h held) {
+	d.spells = slices.DeleteFunc(d.spells, func(s int) bool { return s == at })
+	for _, r := range h.rides {
+		d.ride[r] = -closed
 	}
-	for k, used := range d.used {
-		start.Things[at] = append(start.Things[at], slices.Repeat([]int{k}, used)...)
-		if d.left[k] -= used; used > 0 && d.left[k] <= 0 {
+	d.open = slices.DeleteFunc(d.open, func(r int) bool { return slices.Contains(h.rides, r) })
+	for _, k := range h.uses {
+		if d.left[k]--; d.left[k] <= 0 {
 			d.room[k] = closed
 		}
 	}
+	d.things = slices.DeleteFunc(d.things, func(k int) bool { return d.left[k] <= 0 })
 }

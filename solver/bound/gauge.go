@@ -25,9 +25,15 @@ type amounts struct {
 }
 
 func gaugeOf(spell *Spell) gauge {
-	const finest = 1024
 	var g gauge
 	g.passes, g.states = passes(spell)
+	return g.again(spell)
+}
+
+// again measures a spell of which only the ways through its days are others.
+func (g gauge) again(spell *Spell) gauge {
+	const finest = 1024
+	g.unit, g.days = 0, nil
 	total := int64(0)
 	for _, day := range spell.Days {
 		most := int64(0)

@@ -22,11 +22,14 @@ type Market struct {
 	often     []int     // by pair: how often it was in the horses' weeks of late, in 1/65536
 	takings             // of the horses' best weeks
 	beside    []takings // those planned on another processor
+	alone     bool      // none are
 	spells    []int     // all
+	rideOf    []int     // of each pair
+	spellOf   []int     // of each pair
 	costs     []int64   // of each spell: its best week
 	value     int64
 	floor     int64 // a value at other prices
-	best      int64
+	best      int64 // at the best prices
 	bestRide  []int64
 	bestRoom  []int64
 	bestLimit []int64
@@ -35,6 +38,8 @@ type Market struct {
 
 	named    int   // things of Room that the problem names; the others are clashes
 	barters  int   // times that horses bartered
+	last     Start // what for
+	lastCost int64 // of it
 	patience int   // rounds without gain before prices are aimed less far
 	reach    int64 // how far above the best they are aimed at first
 }
@@ -54,10 +59,19 @@ func Open(p *Problem) *Market {
 			m.must[r] = m.must[r] || g.Most == 0
 		}
 	}
+	m.rideOf, m.spellOf = make([]int, p.Pairs), make([]int, p.Pairs)
 	for s := range p.Spells {
 		m.gauges, m.spells = append(m.gauges, gaugeOf(&p.Spells[s])), append(m.spells, s)
+		for _, d := range p.Spells[s].Days {
+			for _, x := range d.Stretches {
+				for _, r := range slices.Concat(x.Places...) {
+					m.rideOf[r.Pair], m.spellOf[r.Pair] = r.Ride, s
+				}
+			}
+		}
 	}
 	m.takings = m.noTakings()
+	m.bestRide, m.bestRoom, m.bestLimit = slices.Clone(m.ride), slices.Clone(m.room), slices.Clone(m.limit)
 	return m
 }
 
@@ -109,7 +123,7 @@ func roundsOf(p *Problem) int {
 	if p.Slow {
 		return 1_000_000 / max(p.Rides, 1)
 	}
-	return 400_000 / max(p.Rides, 1)
+	return 400_000 / max(p.Rides, 1) * 400 / max(p.Rides, 400) // of the largest weeks the first plan comes sooner so
 }
 
 // unknown is the best value before there is one.

@@ -50,6 +50,9 @@ func (m *Market) planWeeks(spells []int, tell func(spell int, cost int64, rides 
 		}
 	}
 	more := min(runtime.GOMAXPROCS(0), 8, len(spells)) - 1
+	if m.alone {
+		more = 0
+	}
 	for len(m.beside) < more {
 		m.beside = append(m.beside, m.noTakings())
 	}

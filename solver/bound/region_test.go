@@ -1,0 +1,93 @@
+package bound_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"tackwright/solver/bound"
+)
+
+// Each horse has time for two of twelve rides, if not both are long: the best plan is found by trying all, horse by horse, for
+// each set of rides that are taken.
+func TestHorsesThatSettleTogetherComeToTheBestPlan(t *testing.T) {
+	const horses, rides, never = 6, 12, 1 << 20
+	best, many := 0, 0
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 5))
+		var costs [horses][rides]int
+		for h := range horses {
+			for ride := range rides {
+				costs[h][ride] = r.IntN(20)
+			}
+		}
+		long := func(ride int) bool { return ride < horses }
+		cheapest := slices.Repeat([]int{never}, 1<<rides) // with those rides taken
+		cheapest[0] = 0
+		for h := range horses {
+			next := slices.Clone(cheapest)
+			for taken, cost := range cheapest {
+				for a := range rides {
+					for b := range a + 1 { // b is a: it has one
+						if both := 1<<a | 1<<b; taken&both == 0 && (b == a || !long(a) || !long(b)) {
+							more := costs[h][a]
+							if b != a {
+								more += costs[h][b]
+							}
+							next[taken|both] = min(next[taken|both], cost+more)
+						}
+					}
+				}
+			}
+			cheapest = next
+		}
+		want := cheapest[1<<rides-1]
+		m := bound.Open(twoOf(horses, rides, long, func(horse, ride int) int { return costs[horse][ride] }))
+		if a := m.Lower(context.Background(), 1000, 300); a.Least > want {
+			t.Errorf("seed %d: bound %d, and the best plan costs %d", seed, a.Least, want)
+		}
+		plan, cost := m.Barter(context.Background(), bound.Start{}, want)
+		if cost < want || cost < never && len(plan) != rides {
+			t.Errorf("seed %d: %d rides at %d, and the best plan costs %d", seed, len(plan), cost, want)
+		}
+		if cost > want && cost < never {
+			many++
+			again, less := m.Resume(context.Background(), bound.Start{}, want)
+			if less > cost || less < want || len(again) != len(plan) {
+				t.Errorf("seed %d: %d from a plan at %d, and the best costs %d", seed, less, cost, want)
+			}
+			cost = less
+		}
+		if cost == want {
+			best++
+		}
+	}
+	if best < 40 {
+		t.Errorf("the best of %d weeks of 40, in %d of them after a second try", best, many)
+	}
+}
+
+// twoOf are horses that each have time for two rides, of which one may be long. All must ride.
+func twoOf(horses, rides int, long func(ride int) bool, cost func(horse, ride int) int) *bound.Problem {
+	p := &bound.Problem{Rides: rides, Pairs: horses * rides, OnGround: make([]int, rides), Grounded: []bound.Grounded{{Rides: indices(rides)}}}
+	work := func(ride int) int64 {
+		if long(ride) {
+			return 60
+		}
+		return 30
+	}
+	for h := range horses {
+		day := bound.Day{}
+		for r := range rides {
+			rider := bound.Rider{Pair: h*rides + r, Ride: r, Cost: cost(h, r), Ways: []bound.Suits{{}}}
+			day.Stretches = append(day.Stretches, bound.Stretch{Ways: make([]bound.Way, 1), Places: [][]bound.Rider{{rider}}})
+			day.Steps = way(day.Steps, work(r), r)
+			for s := range r {
+				day.Steps = way(day.Steps, work(s)+work(r), s, r)
+			}
+		}
+		p.Spells = append(p.Spells, bound.Spell{MostWork: 90, MostDays: -1, Days: []bound.Day{day}})
+	}
+	return p
+}
