@@ -3,6 +3,7 @@ package solver
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 
 	"tackwright/model"
@@ -26,77 +27,126 @@ type costs struct {
 
 // boundBeside gives a goal a bound that is worked out beside its search.
 func (e *encoder) boundBeside(goal *ordered.Goal, c costs) {
-	fixed := 0 // what facts cost, and rides that no horse can carry
+	a := &advice{e: e, costs: c, offered: noPlan, told: map[string]bool{}}
 	for _, s := range goal.Softs {
 		if s.Lit == e.s.Root().Not() {
-			fixed += s.Weight
+			a.fixed += s.Weight
 		}
 	}
-	var market *bound.Market
-	var lits []sat.Lit // of the pairs
-	var relaxed *relaxation
-	tooMuch := false          // ways to work in a day
-	asked := 0                // times before
-	bartered := 0             // what the solution cost from which horses bartered last
-	told := map[string]bool{} // of what the search has found
-	goal.Beside = func(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
-		if tooMuch {
-			return nil
-		}
-		if market == nil {
-			x, ok := e.relax(c)
-			if tooMuch = !ok; tooMuch {
-				return nil
-			}
-			if c.before != nil {
-				c.before(x, best)
-			}
-			market, lits, relaxed = bound.Open(x.p), x.lits(), x
-			market.Know(x.known)
-		}
-		fresh := slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
-			key := fmt.Sprint(c.Lits, c.Least)
-			before := told[key]
-			told[key] = true
-			return before
-		})
-		market.Know(relaxed.cuts(fresh))
-		market.Bar(relaxed.clashes(fresh))
-		from := relaxed.start(lits, best)
-		rounds, again := c.rounds, asked > 0
-		asked++
-		c.rounds = min(4*rounds, 150)
-		seldom := asked&(asked-1) == 0 // the 1st, 2nd, 4th, 8th time and so on
-		return func(ctx context.Context) ordered.Beside {
-			a := market.Lower(ctx, upper-fixed, rounds)
-			b := ordered.Beside{Least: a.Least + fixed}
-			for i, least := range a.With {
-				b.Priced = append(b.Priced, ordered.Priced{Lit: lits[i], Least: least + fixed})
-			}
-			for _, i := range a.Often {
-				b.Hint = append(b.Hint, lits[i])
-			}
-			if !again && !c.dive && upper-b.Least <= upper/16 {
-				return b // the search is as soon there
-			}
-			barter := func(start bound.Start) bool {
-				plan, cost := market.Barter(ctx, start, a.Least)
-				if cost+fixed >= upper {
-					return false
-				}
-				b.Hint = relaxed.lead(plan, lits)
-				return true
-			}
-			if seldom && barter(market.Dive(ctx)) {
-				return b
-			}
-			if seldom || upper != bartered {
-				bartered = upper
-				barter(from)
-			}
-			return b
-		}
+	goal.Beside = a.prepare
+}
+
+// advice is what prices say of a goal: a bound, what each pair costs at the least, and plans to begin with.
+type advice struct {
+	e *encoder
+	costs
+	fixed   int  // what facts cost, and rides that no horse can carry
+	tooMuch bool // ways to work in a day: there is none
+
+	relaxed *relaxation // nil before it is first asked
+	market  *bound.Market
+	lits    []sat.Lit // of the pairs
+
+	told     map[string]bool // of what the search has found
+	asked    int             // times before
+	least    int             // what the last bound says
+	offered  int             // what the last plan costs that was offered
+	bartered int             // what the solution cost from which horses bartered last
+	upper    int             // what it cost when it was asked last
+}
+
+// noPlan is dearer than any.
+const noPlan = math.MaxInt
+
+// prepare takes in what the search knows, and returns the work to be done beside it.
+func (a *advice) prepare(best sat.Model, upper int, found []ordered.Count) func(context.Context) ordered.Beside {
+	if a.tooMuch || a.relaxed == nil && !a.open(best) {
+		return nil
 	}
+	fresh := slices.DeleteFunc(slices.Clone(found), func(c ordered.Count) bool {
+		key := fmt.Sprint(c.Lits, c.Least)
+		before := a.told[key]
+		a.told[key] = true
+		return before
+	})
+	a.market.Know(a.relaxed.cuts(fresh))
+	clashes := a.relaxed.clashes(fresh)
+	a.market.Bar(clashes)
+	a.upper = upper
+	from := a.relaxed.start(a.lits, best)
+	return func(ctx context.Context) ordered.Beside {
+		clashed := len(clashes) > 0 && a.offered < upper
+		if goal := a.least; clashed || a.offered == upper {
+			if clashed {
+				goal = max(goal, a.offered)
+			}
+			plan, cost := a.market.Resume(ctx, from, goal-a.fixed)
+			if a.isOffer(cost) {
+				return ordered.Beside{Least: a.least, Hint: a.relaxed.lead(plan, a.lits)}
+			}
+			a.offered = noPlan
+		}
+		return a.advise(ctx, from)
+	}
+}
+
+// open makes the relaxation.
+func (a *advice) open(best sat.Model) bool {
+	x, ok := a.e.relax(a.costs)
+	if a.tooMuch = !ok; a.tooMuch {
+		return false
+	}
+	if a.before != nil {
+		a.before(x, best)
+	}
+	a.relaxed, a.market, a.lits = x, bound.Open(x.p), x.lits()
+	a.market.Know(x.known)
+	return true
+}
+
+// isOffer reports whether a plan is cheaper than the best one, and remembers it then.
+func (a *advice) isOffer(cost int) bool {
+	if cost+a.fixed >= a.upper {
+		return false
+	}
+	a.offered = cost + a.fixed
+	return true
+}
+
+// advise looks for a bound and, now and then, for a plan: from the prices, and from the best solution.
+func (a *advice) advise(ctx context.Context, from bound.Start) ordered.Beside {
+	rounds, first := a.rounds, a.asked == 0
+	a.asked++
+	a.rounds = min(4*rounds, 150)
+	l := a.market.Lower(ctx, a.upper-a.fixed, rounds)
+	a.least = l.Least + a.fixed
+	b := ordered.Beside{Least: a.least, Base: int(l.Value) + a.fixed*bound.Scale, Grain: bound.Scale}
+	for i, least := range l.With {
+		b.Priced = append(b.Priced, ordered.Priced{Lit: a.lits[i], Least: least + a.fixed, Group: l.Spell[i], More: int(l.More[i])})
+	}
+	for _, i := range l.Often {
+		b.Hint = append(b.Hint, a.lits[i])
+	}
+	if first && !a.dive && a.upper-a.least <= a.upper/16 {
+		return b // the search is as soon there
+	}
+	barter := func(start bound.Start) bool {
+		plan, cost := a.market.Barter(ctx, start, l.Least)
+		if !a.isOffer(cost) {
+			return false
+		}
+		b.Hint = a.relaxed.lead(plan, a.lits)
+		return true
+	}
+	seldom := a.asked&(a.asked-1) == 0 // the 1st, 2nd, 4th, 8th time and so on
+	if seldom && barter(a.market.Dive(ctx)) {
+		return b
+	}
+	if seldom || a.upper != a.bartered {
+		a.bartered = a.upper
+		barter(from)
+	}
+	return b
 }
 
 // cuts are what was found, as far as it speaks of nothing but pairs and rides on

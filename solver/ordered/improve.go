@@ -107,11 +107,17 @@ func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
 // follow looks for a solution that does without the literals whose price is well above the bound, and
 // goes along with the hint and with the wishes beside it, as far as that is easy.
 func (g *search) follow() {
+	const many = 8 // clashes: it is sooner mended by who gave it
 	hint := g.hint
 	g.hint = nil
 	before, clashes := g.upper(), len(g.q.clash)
-	defer func() { g.clashed = len(g.q.clash) > clashes }()
-	if g.q.along(hint, 30); g.upper() < before {
+	defer func() {
+		if g.vain++; g.upper() < before {
+			g.vain = 0
+		}
+		g.pursued = g.vain < 6 && (len(g.q.clash) > clashes || g.upper() < before)
+	}()
+	if g.q.along(hint, 30, many); g.upper() < before || len(g.q.clash) >= clashes+many {
 		g.harden()
 		return
 	}
@@ -122,7 +128,7 @@ func (g *search) follow() {
 			g.q.s.Add(cheap, p.Lit.Not())
 		}
 	}
-	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()), 30)
+	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()), 10, many)
 	g.harden()
 }
 

@@ -75,8 +75,12 @@ type Goal struct {
 type Beside struct {
 	// Least is a lower bound on the value.
 	Least int
-	// Priced are literals that are false in every solution whose value is below what they tell.
+	// Priced are literals that are false in every solution whose value is below what they tell; none: those told
+	// before are as good.
 	Priced []Priced
+	// Base and Grain, if Grain is not 0, say what literals of Priced cost together: in every solution Grain times the
+	// value is at least Base plus, of each group, the most that any of its literals adds that are true.
+	Base, Grain int
 	// Hint are literals that hold in a good solution, or nearly so; the first are tried first.
 	Hint []sat.Lit
 }
@@ -85,6 +89,8 @@ type Beside struct {
 type Priced struct {
 	Lit   sat.Lit
 	Least int
+	Group int // from 0 up
+	More  int // what it adds, in parts of Grain; 0 or more
 }
 
 // Result tells what became of a goal: its Value in the solution returned, and the Bound below which

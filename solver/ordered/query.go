@@ -2,6 +2,7 @@ package ordered
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"tackwright/solver/sat"
@@ -85,7 +86,7 @@ func (q *query) blamed() []sat.Lit {
 
 // first finds a solution to have in hand, one that satisfies what it easily can of Start.
 func (q *query) first() error {
-	if q.along(q.opts.Start, 30) || q.ask(0, nil) == sat.Sat {
+	if q.along(q.opts.Start, 30, math.MaxInt32) || q.ask(0, nil) == sat.Sat {
 		return nil
 	}
 	if err := q.ctx.Err(); err != nil {
@@ -96,15 +97,16 @@ func (q *query) first() error {
 
 // along looks for a solution in which lits hold, but for those that turn out to be in the way: of
 // those to blame the last gives in. Where that is hard it does without the last ones first. It reports
-// whether a solution was found, and gives up after about the given effort.
-func (q *query) along(lits []sat.Lit, most int) bool {
+// whether a solution was found, and gives up after about the given effort, or where so many clashes were found first.
+func (q *query) along(lits []sat.Lit, most, clashes int) bool {
 	const ticks, short = 1, 24 // who is to blame is noted if they are few
 	end := q.effort() + most
+	clashes += len(q.clash)
 	lits = slices.Clone(lits)
 	n := len(lits)
 	found := false
 	q.recall()
-	for n > 0 && q.effort() < end {
+	for n > 0 && q.effort() < end && (found || len(q.clash) < clashes) {
 		switch q.ask(ticks, lits[:n]) {
 		case sat.Sat:
 			if found = true; n == len(lits) {
@@ -159,6 +161,7 @@ func (q *query) prove(i int) (bound int, proved bool, err error) {
 		if g.tighten(); g.err != nil {
 			return 0, false, g.err
 		}
+		g.sum.below(q, q.own, g.upper()+1)
 		q.found = append(q.found, g.found()...)
 		g.hold()
 	}

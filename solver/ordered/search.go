@@ -59,9 +59,11 @@ type search struct {
 	since    int // effort then, or when the goal was opened
 	cancel   context.CancelFunc
 	priced   []Priced  // not yet clauses, the dearest first
+	sum      *sum      // nil: nothing is known
 	hint     []sat.Lit // not yet tried
 	followed []sat.Lit // the last one
-	clashed  bool      // it could not be followed for reasons that were not known
+	vain     int       // hints in a row that led to nothing better
+	pursued  bool      // it was followed to a better solution, or could not be for reasons that were not known
 	wagers   bool      // prices are new
 	tightens bool      // it is proved, and only cores are looked for, until an end of effort
 	target   int       // above 0: only solutions below it are looked for, until an end of effort
@@ -113,7 +115,7 @@ func (g *search) inquire() {
 	}
 	g.told, g.gap = len(g.tallies), g.upper()-g.bound()
 	work := d.Beside(g.q.best, g.upper(), slices.Concat(g.q.found, g.found(), g.q.clash))
-	g.clashed = false
+	g.pursued = false
 	if work == nil {
 		return
 	}
@@ -202,15 +204,18 @@ func (g *search) hear() {
 			}
 			g.wagers = g.priced == nil || b.Least > g.known
 			g.known = max(g.known, b.Least)
-			g.priced = b.Priced
-			slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
+			if b.Priced != nil {
+				g.priced = b.Priced
+				g.sum = sumOf(b)
+				slices.SortStableFunc(g.priced, func(a, b Priced) int { return cmp.Compare(b.Least, a.Least) })
+			}
 			g.beside = nil
 			g.cancel()
 		}
 	case g.beside != nil:
 	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && (g.clashed || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
+	case g.asked && (g.pursued || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
 		g.inquire()
 	}
 }
@@ -303,7 +308,7 @@ func (g *search) collect(least, group int) {
 			g.follow()
 			continue
 		}
-		if g.wagers {
+		if g.wagers && g.near() {
 			g.wagers = false
 			g.wager(1+(g.upper()-g.bound())/8, 5*g.patience)
 			g.harden()

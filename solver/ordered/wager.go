@@ -25,6 +25,9 @@ func (g *search) wager(step, ticks int) {
 	}
 }
 
+// near reports whether what is known leaves so little that wagers are worth their work.
+func (g *search) near() bool { return g.upper()-g.bound() <= 4+g.bound()/16 }
+
 // suppose searches for a solution below a target with a copy of what is known, until there is one, it is
 // proved that there is none, or the work is done. All that it adds is taken back.
 func (g *search) suppose(target, ticks int) {
@@ -37,6 +40,7 @@ func (g *search) suppose(target, ticks int) {
 			q.s.Add(q.own, p.Lit.Not())
 		}
 	}
+	g.sum.below(&q, q.own, target)
 	w := &search{q: &q, goal: g.goal, groups: g.groups, index: maps.Clone(g.index), wishes: slices.Clone(g.wishes), due: slices.Clone(g.due),
 		lower: g.lower, target: target, end: q.effort() + ticks, patience: ticks, raised: q.effort(), turned: q.effort()}
 	copies := map[*tally]*tally{}
