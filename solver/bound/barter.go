@@ -87,6 +87,7 @@ type Start struct {
 type barter struct {
 	*Market          // its own, with prices and horses' weeks narrowed to what is asked
 	wide    *Problem // the whole
+	open    []bool   // rides, for narrowing
 	weeks   []held   // by spell
 	left    []int    // of each thing of Room
 	owner   []int    // of each ride: a spell, or nobody
@@ -273,7 +274,7 @@ func (b *barter) anew(s int, price func(ride int) int64) held {
 			b.room[k] = closed
 		}
 	}
-	b.narrow(s, func(r int) bool { return b.ride[r] > -closed })
+	b.narrow(s)
 	return b.held(s)
 }
 

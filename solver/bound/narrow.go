@@ -1,10 +1,8 @@
 package bound
 
-import "slices"
-
-// narrowed is a spell with no more than can be worked while only some rides are open: of the stretches those in which
+// narrowed is a spell with no more than can be worked while only some rides, by number, are open: of the stretches those in which
 // each place has such a ride, and of the steps those that lead from the first to a last.
-func narrowed(s *Spell, open func(ride int) bool) Spell {
+func narrowed(s *Spell, open []bool) Spell {
 	n := *s
 	n.Days = make([]Day, len(s.Days))
 	for d := range s.Days {
@@ -15,14 +13,20 @@ func narrowed(s *Spell, open func(ride int) bool) Spell {
 
 const gone = -1
 
-func (d *Day) narrowed(open func(ride int) bool) Day {
+func (d *Day) narrowed(open []bool) Day {
 	n := *d
 	stretch := make([]int32, len(d.Stretches)) // their new places
-	n.Stretches = nil
+	left := 0
 	for x := range d.Stretches {
 		stretch[x] = gone
 		if d.Stretches[x].open(open) {
-			stretch[x] = int32(len(n.Stretches))
+			stretch[x] = int32(left)
+			left++
+		}
+	}
+	n.Stretches = make([]Stretch, 0, left)
+	for x := range d.Stretches {
+		if stretch[x] != gone {
 			n.Stretches = append(n.Stretches, d.Stretches[x])
 		}
 	}
@@ -54,7 +58,7 @@ func (d *Day) narrowed(open func(ride int) bool) Day {
 		}
 	}
 	leads := make([]bool, len(d.Steps))
-	edges := 0
+	edges, steps := 0, 1
 	for k := len(step) - 1; k > 0; k-- {
 		if step[k] == gone || !d.Steps[k].Last && !leads[k] {
 			step[k] = gone
@@ -63,10 +67,10 @@ func (d *Day) narrowed(open func(ride int) bool) Day {
 		for _, p := range d.Steps[k].After {
 			leads[p] = true
 		}
-		edges += len(d.Steps[k].After)
+		edges, steps = edges+len(d.Steps[k].After), steps+1
 	}
 	after := make([]int, 0, edges)
-	n.Steps = append([]Step(nil), d.Steps[0])
+	n.Steps = append(make([]Step, 0, steps), d.Steps[0])
 	for k := 1; k < len(step); k++ {
 		if step[k] == gone {
 			continue
@@ -89,9 +93,13 @@ func (d *Day) narrowed(open func(ride int) bool) Day {
 }
 
 // open reports whether each place of a stretch has a ride that is open.
-func (x *Stretch) open(open func(ride int) bool) bool {
+func (x *Stretch) open(open []bool) bool {
 	for _, riders := range x.Places {
-		if !slices.ContainsFunc(riders, func(r Rider) bool { return open(r.Ride) }) {
+		any := false
+		for i := range riders {
+			any = any || open[riders[i].Ride]
+		}
+		if !any {
 			return false
 		}
 	}
@@ -99,12 +107,22 @@ func (x *Stretch) open(open func(ride int) bool) bool {
 }
 
 // riders leaves those of open rides.
-func (x *Stretch) riders(open func(ride int) bool) {
+func (x *Stretch) riders(open []bool) {
 	places := make([][]Rider, len(x.Places))
 	for p, riders := range x.Places {
-		for _, r := range riders {
-			if open(r.Ride) {
-				places[p] = append(places[p], r)
+		n := 0
+		for i := range riders {
+			if open[riders[i].Ride] {
+				n++
+			}
+		}
+		if places[p] = riders; n == len(riders) {
+			continue
+		}
+		places[p] = make([]Rider, 0, n)
+		for i := range riders {
+			if open[riders[i].Ride] {
+				places[p] = append(places[p], riders[i])
 			}
 		}
 	}
@@ -132,8 +150,14 @@ func (d *Day) share(from *Day, stretch []int32) {
 	}
 }
 
-// narrow lets a spell see the rides that are open, and no others.
-func (b *barter) narrow(s int, open func(ride int) bool) {
-	b.p.Spells[s] = narrowed(&b.wide.Spells[s], open)
+// narrow lets a spell see the rides that somebody would pay for, and no others.
+func (b *barter) narrow(s int) {
+	if b.open == nil {
+		b.open = make([]bool, len(b.owner))
+	}
+	for _, r := range b.rides[s] {
+		b.open[r] = b.ride[r] > -closed
+	}
+	b.p.Spells[s] = narrowed(&b.wide.Spells[s], b.open)
 	b.gauges[s] = b.gauges[s].again(&b.p.Spells[s])
 }

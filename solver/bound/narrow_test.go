@@ -26,7 +26,7 @@ func TestAWeekIsWorthTheSameToAHorseThatSeesOpenRidesOnly(t *testing.T) {
 		b := newBarter(m)
 		copy(b.ride, m.ride)
 		copy(b.room, m.room)
-		b.narrow(0, func(ride int) bool { return !closes[ride] })
+		b.narrow(0)
 		narrow := b.held(0)
 		worth := func(h held) int64 {
 			cost := h.cost

@@ -59,7 +59,7 @@ func (b *barter) twin() *barter {
 	own := *b
 	own.Market = b.own(b.wide)
 	own.alone = true
-	own.weeks, own.left, own.owner = slices.Clone(b.weeks), slices.Clone(b.left), slices.Clone(b.owner)
+	own.weeks, own.left, own.owner, own.open = slices.Clone(b.weeks), slices.Clone(b.left), slices.Clone(b.owner), nil
 	return &own
 }
 
@@ -166,10 +166,11 @@ func (b *barter) free(who []int) *dive {
 	copy(b.ride, b.bestRide)
 	copy(b.room, b.bestRoom)
 	copy(b.limit, b.bestLimit)
+	d := b.dive(slices.Clone(who), slices.Clone(b.left), func(r int) bool { return can[r] })
 	for _, s := range who {
-		b.narrow(s, func(r int) bool { return b.owner[r] == nobody })
+		b.narrow(s)
 	}
-	return b.dive(slices.Clone(who), slices.Clone(b.left), func(r int) bool { return can[r] })
+	return d
 }
 
 // costOf is what horses had cost, with rides counted in that were open to them as well, and what the limits on rides on the
