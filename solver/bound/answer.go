@@ -23,7 +23,7 @@ func (m *Market) answer() Answer {
 	return a
 }
 
-// with tells, for each rider of a day, the least value of all with it; rest is the value of everything
+// with tells, for each rider of a day, the least value of all with it, and what it costs more; rest is the value of everything
 // but this spell.
 func (b *book) with(d int, rest int64, with []int, more []int64) {
 	day := &b.spell.Days[d]
@@ -45,7 +45,7 @@ func (b *book) with(d int, rest int64, with []int, more []int64) {
 					cost += b.m.ride[r.Ride] - b.m.groundCost(r.Ride)
 				}
 				with[r.Pair] = min(with[r.Pair], up(cost))
-				more[r.Pair] = min(more[r.Pair], cost-b.m.value)
+				more[r.Pair] = min(more[r.Pair], max(0, cost-b.m.value)) // shares may be counted twice
 			}
 		}
 	}

@@ -14,7 +14,7 @@ import (
 // Where more is on the ground than may be, horses plan their weeks anew, one or a few at a time, with what nobody else has,
 // and keep what is worth no less. So that they do not go round in a circle each ride has a weight, which grows every time
 // that it is on the ground and no horse leaves less for it (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices
-// are drawn a little off. From then on some settle their weeks anew together (see resettle).
+// are drawn a little off. So it is with rides on the ground that may be there and cost something. Else some settle their weeks anew together (see resettle).
 func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, int) {
 	doublings := min(m.barters, 3)
 	m.barters++
@@ -219,12 +219,15 @@ func (b *barter) begin(first Start) {
 				b.sought[k] = sought[k]
 			}
 		}
-		b.take(s, b.anew(s, func(r int) int64 {
+		h := b.anew(s, func(r int) int64 {
 			if has[s][r] {
 				return 2 * ride
 			}
 			return -ride
-		}))
+		})
+		if b.fits(h) {
+			b.take(s, h)
+		}
 	}
 }
 
@@ -275,21 +278,35 @@ func (b *barter) anew(s int, price func(ride int) int64) held {
 		}
 	}
 	b.narrow(s)
-	return b.held(s)
+	h := b.held(s)
+	for range 3 { // a horse may use too much by itself
+		over := b.over(h)
+		if len(over) == 0 {
+			break
+		}
+		for _, k := range over {
+			b.room[k] = closed
+		}
+		b.plans++
+		h = b.held(s)
+	}
+	return h
 }
 
-// fits reports whether there is enough left of what a week uses.
-func (b *barter) fits(h held) bool {
+// over are the things of which a week uses more than there is left.
+func (b *barter) over(h held) (over []int) {
 	for i, n := 0, 0; i < len(h.uses); i++ {
 		if n++; i == 0 || h.uses[i] != h.uses[i-1] {
 			n = 1
 		}
-		if b.left[h.uses[i]] < n {
-			return false
+		if n == b.left[h.uses[i]]+1 {
+			over = append(over, h.uses[i])
 		}
 	}
-	return true
+	return over
 }
+
+func (b *barter) fits(h held) bool { return len(b.over(h)) == 0 }
 
 func (b *barter) release(s int) held {
 	h := b.weeks[s]

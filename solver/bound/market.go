@@ -38,7 +38,7 @@ type Market struct {
 
 	named    int   // things of Room that the problem names; the others are clashes
 	barters  int   // times that horses bartered
-	last     Start // what for
+	last     Start // the plan that they came to
 	lastCost int64 // of it
 	patience int   // rounds without gain before prices are aimed less far
 	reach    int64 // how far above the best they are aimed at first
@@ -123,7 +123,7 @@ func roundsOf(p *Problem) int {
 	if p.Slow {
 		return 1_000_000 / max(p.Rides, 1)
 	}
-	return 400_000 / max(p.Rides, 1) * 400 / max(p.Rides, 400) // of the largest weeks the first plan comes sooner so
+	return max(24, 400_000/max(p.Rides, 1)*400/max(p.Rides, 400)) // of the largest weeks the first plan comes sooner so
 }
 
 // unknown is the best value before there is one.

@@ -95,9 +95,9 @@ func (b *barter) adopt(r region) {
 			return // another has changed it
 		}
 	}
-	before := b.total()
-	for _, s := range r.who {
-		b.release(s)
+	before, was := b.total(), make([]held, len(r.who))
+	for i, s := range r.who {
+		was[i] = b.release(s)
 	}
 	fits := true
 	for i, s := range r.who {
@@ -113,7 +113,7 @@ func (b *barter) adopt(r region) {
 		b.release(s)
 	}
 	for i, s := range r.who {
-		b.take(s, r.was[i])
+		b.take(s, was[i])
 	}
 }
 

@@ -68,6 +68,35 @@ func TestHorsesThatSettleTogetherComeToTheBestPlan(t *testing.T) {
 	}
 }
 
+// What is learned may be about one horse: its two rides do not go together.
+func TestAPlanThatIsResumedKeepsWhatWasLearnedOfOneHorse(t *testing.T) {
+	const horses, rides = 6, 12
+	learned := 0
+	for seed := range uint64(20) {
+		r := rand.New(rand.NewPCG(seed, 5))
+		m := bound.Open(twoOf(horses, rides, func(ride int) bool { return ride < horses }, func(int, int) int { return r.IntN(20) }))
+		a := m.Lower(context.Background(), 1000, 300)
+		plan, cost := m.Barter(context.Background(), bound.Start{}, a.Least)
+		of := map[int][]int{}
+		for _, p := range plan {
+			of[p.Pair/rides] = append(of[p.Pair/rides], p.Pair)
+		}
+		two := of[0]
+		if len(two) != 2 {
+			continue
+		}
+		learned++
+		m.Bar([]bound.Clash{{Pairs: two}})
+		again, less := m.Resume(context.Background(), bound.Start{}, cost)
+		if got := slices.DeleteFunc(again, func(p bound.Ridden) bool { return !slices.Contains(two, p.Pair) }); len(got) == 2 || less < cost {
+			t.Errorf("seed %d: %v go together at %d, and they may not; before it was %d", seed, got, less, cost)
+		}
+	}
+	if learned < 15 {
+		t.Errorf("of %d plans anything was learned", learned)
+	}
+}
+
 // twoOf are horses that each have time for two rides, of which one may be long. All must ride.
 func twoOf(horses, rides int, long func(ride int) bool, cost func(horse, ride int) int) *bound.Problem {
 	p := &bound.Problem{Rides: rides, Pairs: horses * rides, OnGround: make([]int, rides), Grounded: []bound.Grounded{{Rides: indices(rides)}}}

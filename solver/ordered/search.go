@@ -63,7 +63,7 @@ type search struct {
 	hint     []sat.Lit // not yet tried
 	followed []sat.Lit // the last one
 	vain     int       // hints in a row that led to nothing better
-	pursued  bool      // it was followed to a better solution, or could not be for reasons that were not known
+	pursued  bool      // it was followed to a better solution, or could not be for reasons that were not known, a few times in a row
 	wagers   bool      // prices are new
 	tightens bool      // it is proved, and only cores are looked for, until an end of effort
 	target   int       // above 0: only solutions below it are looked for, until an end of effort
@@ -202,7 +202,7 @@ func (g *search) hear() {
 			if !slices.Equal(b.Hint, g.followed) {
 				g.hint, g.followed = b.Hint, b.Hint
 			}
-			g.wagers = g.priced == nil || b.Least > g.known
+			g.wagers = g.wagers || g.priced == nil || b.Least > g.known
 			g.known = max(g.known, b.Least)
 			if b.Priced != nil {
 				g.priced = b.Priced
