@@ -96,6 +96,7 @@ type barter struct {
 	rides   [][]int // that each spell could carry
 	takers  [][]int // of each ride: the spells that could carry it
 	reach   int     // sixteenths of horses that are settled anew together
+	rounds  int     // so far
 	plans   int     // weeks planned so far
 	dice    uint64
 	twins   []*barter
@@ -236,8 +237,9 @@ const ride = 256 * scale
 
 // round lets horses take rides that are on the ground, and some exchange what they have.
 func (b *barter) round() {
-	const inserts, exchanges = 10, 2
+	const inserts, exchanges, seldom = 10, 2, 16
 	runtime.Gosched()
+	b.rounds++
 	var down []int
 	for r := range b.owner {
 		if b.down(r) {
@@ -249,7 +251,8 @@ func (b *barter) round() {
 			b.insert(down[b.draw(len(down))])
 		}
 	}
-	if b.total() < none {
+	// Where it counts how many ride, horses that take one each come further in the same time.
+	if b.total() < none && (!b.seats() || b.rounds%seldom == 0) {
 		b.resettle()
 		return
 	}

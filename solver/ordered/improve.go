@@ -107,7 +107,10 @@ func (g *search) excess(sel sat.Lit, unit int) *sat.Counter {
 // follow looks for a solution that does without the literals whose price is well above the bound, and
 // goes along with the hint and with the wishes beside it, as far as that is easy.
 func (g *search) follow() {
-	const many = 8 // clashes: it is sooner mended by who gave it
+	many := 8 // clashes: it is sooner mended by who gave it
+	if !g.weighted() {
+		many = 64 // a plan that loses a few rides is a good one
+	}
 	hint := g.hint
 	g.hint = nil
 	before, clashes := g.upper(), len(g.q.clash)

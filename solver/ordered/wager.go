@@ -76,10 +76,15 @@ func (g *search) lost() bool {
 // explain, the less the clauses that hold it leave open. A plain count leaves no more than that open.
 func (g *search) tighten() {
 	const ticks = 1000
-	if !slices.ContainsFunc(g.q.goals[g.goal].Softs, func(s Soft) bool { return s.Weight > 1 }) || len(g.priced) == 0 {
+	if !g.weighted() || len(g.priced) == 0 {
 		return
 	}
 	g.hint, g.wagers = nil, false
 	g.tightens, g.target, g.end, g.patience = true, g.upper()+1, g.q.effort()+ticks, ticks/4
 	g.gather()
+}
+
+// weighted reports whether the goal is more than a plain count.
+func (g *search) weighted() bool {
+	return slices.ContainsFunc(g.q.goals[g.goal].Softs, func(s Soft) bool { return s.Weight > 1 })
 }
