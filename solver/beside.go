@@ -75,6 +75,7 @@ func (a *advice) prepare(best sat.Model, upper int, found []ordered.Count) func(
 	a.upper = upper
 	from := a.relaxed.start(a.lits, best)
 	return func(ctx context.Context) ordered.Beside {
+		// A plan that was followed is gone on with, one that could not be is mended; then prices are looked for anew.
 		clashed := len(clashes) > 0 && a.offered < upper
 		if goal := a.least; clashed || a.offered == upper {
 			if clashed {

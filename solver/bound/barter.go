@@ -12,9 +12,10 @@ import (
 // the rules that the problem knows.
 //
 // Where more is on the ground than may be, horses plan their weeks anew, one or a few at a time, with what nobody else has,
-// and keep what is worth no less. So that they do not go round in a circle each ride has a weight, which grows every time
-// that it is on the ground and no horse leaves less for it (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices
-// are drawn a little off. So it is with rides on the ground that may be there and cost something. Else some settle their weeks anew together (see resettle).
+// and keep what is worth no less; so they do, mostly, where rides that may be there cost something. So that they do not go
+// round in a circle each ride has a weight, which grows every time that it is on the ground and no horse leaves less for it
+// (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. Else some settle their weeks anew
+// together (see resettle).
 func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, int) {
 	doublings := min(m.barters, 3)
 	m.barters++
@@ -36,7 +37,7 @@ func (m *Market) Resume(ctx context.Context, other Start, least int) ([]Ridden, 
 	return m.barter(ctx, b, least, 2)
 }
 
-// barter goes on for so many times as long as the first time.
+// barter goes on with a plan, so many times as long as the first Barter may.
 func (m *Market) barter(ctx context.Context, b *barter, least, times int) ([]Ridden, int) {
 	patience, most := 300*len(m.p.Spells)*times, 60_000*400/max(400, m.steps())*times // weeks planned: for nothing, and in all
 	best, cost := slices.Clone(b.weeks), b.total()
@@ -87,17 +88,15 @@ type Start struct {
 type barter struct {
 	*Market          // its own, with prices and horses' weeks narrowed to what is asked
 	wide    *Problem // the whole
-	open    []bool   // rides, for narrowing
+	visible []bool   // rides that a week was last narrowed to
 	weeks   []held   // by spell
 	left    []int    // of each thing of Room
 	owner   []int    // of each ride: a spell, or nobody
 	sought  []int64  // a little for each thing of Room, so that nobody takes what others need and she does not
 	weight  []int64
-	rides   [][]int // that each spell could carry
-	takers  [][]int // of each ride: the spells that could carry it
-	reach   int     // sixteenths of horses that are settled anew together
-	rounds  int     // so far
-	plans   int     // weeks planned so far
+	size    int // of a region, in sixteenths of horses
+	rounds  int // so far
+	plans   int // weeks planned so far
 	dice    uint64
 	twins   []*barter
 }
@@ -113,8 +112,8 @@ type held struct {
 	cost  int64
 }
 
-// held is the best week of a horse at the prices.
-func (m *Market) held(s int) held {
+// bestWeek of a horse at the prices.
+func (m *Market) bestWeek(s int) held {
 	m.takings.clear()
 	b := m.book(s)
 	h := held{cost: b.best()}
@@ -134,23 +133,11 @@ func (m *Market) held(s int) held {
 }
 
 func newBarter(m *Market) *barter {
-	b := &barter{Market: m.own(m.p), wide: m.p, reach: 16 * fewest, sought: make([]int64, len(m.p.Room)), weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
-		weight: slices.Repeat([]int64{1}, m.p.Rides), rides: make([][]int, len(m.p.Spells)), takers: make([][]int, m.p.Rides),
-		dice: 1 + uint64(m.barters)}
+	b := &barter{Market: m.own(m.p), wide: m.p, size: 16 * fewest, dice: 1 + uint64(m.barters),
+		weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
+		sought: make([]int64, len(m.p.Room)), weight: slices.Repeat([]int64{1}, m.p.Rides), visible: make([]bool, m.p.Rides)}
 	for k, price := range m.bestRoom {
 		b.sought[k] = scale/256 + min(price, scale)/4
-	}
-	for s, spell := range m.p.Spells {
-		for _, d := range spell.Days {
-			for _, x := range d.Stretches {
-				for _, r := range slices.Concat(x.Places...) {
-					if !slices.Contains(b.takers[r.Ride], s) {
-						b.takers[r.Ride] = append(b.takers[r.Ride], s)
-						b.rides[s] = append(b.rides[s], r.Ride)
-					}
-				}
-			}
-		}
 	}
 	return b
 }
@@ -235,7 +222,7 @@ func (b *barter) begin(first Start) {
 // ride is what it is worth that a ride of weight 1 is carried: more than any wish.
 const ride = 256 * scale
 
-// round lets horses take rides that are on the ground, and some exchange what they have.
+// round lets horses take rides that are on the ground, and some exchange what they have or settle their weeks anew.
 func (b *barter) round() {
 	const inserts, exchanges, seldom = 10, 2, 16
 	runtime.Gosched()
@@ -281,7 +268,7 @@ func (b *barter) anew(s int, price func(ride int) int64) held {
 		}
 	}
 	b.narrow(s)
-	h := b.held(s)
+	h := b.bestWeek(s)
 	for range 3 { // a horse may use too much by itself
 		over := b.over(h)
 		if len(over) == 0 {
@@ -291,7 +278,7 @@ func (b *barter) anew(s int, price func(ride int) int64) held {
 			b.room[k] = closed
 		}
 		b.plans++
-		h = b.held(s)
+		h = b.bestWeek(s)
 	}
 	return h
 }
@@ -331,6 +318,16 @@ func (b *barter) take(s int, h held) {
 		b.owner[r] = s
 	}
 	b.weeks[s] = h
+}
+
+// giveBack gives horses the weeks that they had, whatever they have now.
+func (b *barter) giveBack(who []int, was []held) {
+	for _, s := range who {
+		b.release(s)
+	}
+	for i, s := range who {
+		b.take(s, was[i])
+	}
 }
 
 // worth of a week: the rides in it, less what it costs.
@@ -388,12 +385,7 @@ func (b *barter) exchange() {
 	if fits && gain >= 0 && (!enough || b.total() < none) {
 		return
 	}
-	for _, s := range who {
-		b.release(s)
-	}
-	for i, s := range who {
-		b.take(s, was[i])
-	}
+	b.giveBack(who, was)
 }
 
 // noise is how far off the prices of an exchange are drawn at the most.

@@ -15,13 +15,13 @@ func (m *Market) Dive(ctx context.Context) Start {
 	const rounds = 12 // with 5 a herd of 60 leaves one or two more on the ground
 	d := m.dive(slices.Clone(m.spells), slices.Clone(m.p.Room), func(int) bool { return true })
 	start := Start{Things: make([][]int, len(m.p.Spells))}
-	for len(d.spells) > 0 && ctx.Err() == nil {
+	for len(d.horses) > 0 && ctx.Err() == nil {
 		for k := range int64(rounds) {
 			d.trade()
 			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
 		}
 		at := d.fullest()
-		h := m.held(at)
+		h := m.bestWeek(at)
 		start.Pairs, start.Things[at] = append(start.Pairs, h.pairs...), h.uses
 		d.settle(at, h)
 	}
@@ -32,21 +32,21 @@ func (m *Market) Dive(ctx context.Context) Start {
 // A dive is horses whose weeks are not yet settled, and what is left for them.
 type dive struct {
 	*Market
-	spells []int
-	open   []int   // rides
-	things []int   // of Room, of which some are left
-	left   []int   // of each thing of Room
-	cost   []int64 // by spell: of its best week of late
-	rides  []int   // by spell: in it
+	horses  []int   // spells
+	offered []int   // rides that they may take
+	things  []int   // of Room, of which some are left
+	left    []int   // of each thing of Room
+	cost    []int64 // by spell: of its best week of late
+	load    []int   // by spell: rides in it
 }
 
 // dive begins with some horses, and with the rides that are open to them. Nobody can have others, nor things of which
 // nothing is left.
-func (m *Market) dive(spells, left []int, open func(ride int) bool) *dive {
-	d := &dive{Market: m, spells: spells, left: left, cost: make([]int64, len(m.p.Spells)), rides: make([]int, len(m.p.Spells))}
+func (m *Market) dive(horses, left []int, open func(ride int) bool) *dive {
+	d := &dive{Market: m, horses: horses, left: left, cost: make([]int64, len(m.p.Spells)), load: make([]int, len(m.p.Spells))}
 	for r := range m.ride {
 		if open(r) {
-			d.open = append(d.open, r)
+			d.offered = append(d.offered, r)
 		} else {
 			m.ride[r] = -closed
 		}
@@ -63,15 +63,15 @@ func (m *Market) dive(spells, left []int, open func(ride int) bool) *dive {
 
 // trade lets the horses that are left plan at the prices.
 func (d *dive) trade() {
-	d.planWeeks(d.spells, func(spell int, cost int64, rides int) { d.cost[spell], d.rides[spell] = cost, rides })
+	d.planWeeks(d.horses, func(spell int, cost int64, rides int) { d.cost[spell], d.load[spell] = cost, rides })
 }
 
 // value is what no plan of theirs costs less than: the limits on rides on the ground apart.
 func (d *dive) value() (value int64) {
-	for _, s := range d.spells {
+	for _, s := range d.horses {
 		value += d.cost[s]
 	}
-	for _, r := range d.open {
+	for _, r := range d.offered {
 		if d.onGround(r) == 1 {
 			value += d.groundCost(r)
 		} else {
@@ -87,7 +87,7 @@ func (d *dive) value() (value int64) {
 // step moves the prices towards what is short, so far that the value would rise by gap if nothing changed.
 func (d *dive) step(gap int64) {
 	norm := int64(1)
-	for _, r := range d.open {
+	for _, r := range d.offered {
 		short := int64(1 - d.carried[r] - d.onGround(r))
 		norm += short * short
 	}
@@ -96,7 +96,7 @@ func (d *dive) step(gap int64) {
 			norm += short * short
 		}
 	}
-	for _, r := range d.open {
+	for _, r := range d.offered {
 		d.ride[r] += int64(1-d.carried[r]-d.onGround(r)) * gap / norm
 	}
 	for _, k := range d.things {
@@ -106,9 +106,9 @@ func (d *dive) step(gap int64) {
 
 // fullest is the horse that is left and had most rides.
 func (d *dive) fullest() int {
-	at := d.spells[0]
-	for _, s := range d.spells {
-		if d.rides[s] > d.rides[at] {
+	at := d.horses[0]
+	for _, s := range d.horses {
+		if d.load[s] > d.load[at] {
 			at = s
 		}
 	}
@@ -117,11 +117,11 @@ func (d *dive) fullest() int {
 
 // settle gives a horse a week.
 func (d *dive) settle(at int, h held) {
-	d.spells = slices.DeleteFunc(d.spells, func(s int) bool { return s == at })
+	d.horses = slices.DeleteFunc(d.horses, func(s int) bool { return s == at })
 	for _, r := range h.rides {
 		d.ride[r] = -closed
 	}
-	d.open = slices.DeleteFunc(d.open, func(r int) bool { return slices.Contains(h.rides, r) })
+	d.offered = slices.DeleteFunc(d.offered, func(r int) bool { return slices.Contains(h.rides, r) })
 	for _, k := range h.uses {
 		if d.left[k]--; d.left[k] <= 0 {
 			d.room[k] = closed

@@ -26,6 +26,8 @@ type Market struct {
 	spells    []int     // all
 	rideOf    []int     // of each pair
 	spellOf   []int     // of each pair
+	rides     [][]int   // that each spell could carry
+	takers    [][]int   // of each ride: the spells that could carry it
 	costs     []int64   // of each spell: its best week
 	value     int64
 	floor     int64 // a value at other prices
@@ -60,12 +62,16 @@ func Open(p *Problem) *Market {
 		}
 	}
 	m.rideOf, m.spellOf = make([]int, p.Pairs), make([]int, p.Pairs)
+	m.rides, m.takers = make([][]int, len(p.Spells)), make([][]int, p.Rides)
 	for s := range p.Spells {
 		m.gauges, m.spells = append(m.gauges, gaugeOf(&p.Spells[s])), append(m.spells, s)
 		for _, d := range p.Spells[s].Days {
 			for _, x := range d.Stretches {
 				for _, r := range slices.Concat(x.Places...) {
 					m.rideOf[r.Pair], m.spellOf[r.Pair] = r.Ride, s
+					if !slices.Contains(m.takers[r.Ride], s) {
+						m.takers[r.Ride], m.rides[s] = append(m.takers[r.Ride], s), append(m.rides[s], r.Ride)
+					}
 				}
 			}
 		}

@@ -95,11 +95,11 @@ func (d *Day) narrowed(open []bool) Day {
 // open reports whether each place of a stretch has a ride that is open.
 func (x *Stretch) open(open []bool) bool {
 	for _, riders := range x.Places {
-		any := false
+		some := false
 		for i := range riders {
-			any = any || open[riders[i].Ride]
+			some = some || open[riders[i].Ride]
 		}
-		if !any {
+		if !some {
 			return false
 		}
 	}
@@ -152,12 +152,9 @@ func (d *Day) share(from *Day, stretch []int32) {
 
 // narrow lets a spell see the rides that somebody would pay for, and no others.
 func (b *barter) narrow(s int) {
-	if b.open == nil {
-		b.open = make([]bool, len(b.owner))
-	}
 	for _, r := range b.rides[s] {
-		b.open[r] = b.ride[r] > -closed
+		b.visible[r] = b.ride[r] > -closed
 	}
-	b.p.Spells[s] = narrowed(&b.wide.Spells[s], b.open)
+	b.p.Spells[s] = narrowed(&b.wide.Spells[s], b.visible)
 	b.gauges[s] = b.gauges[s].again(&b.p.Spells[s])
 }

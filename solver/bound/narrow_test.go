@@ -22,12 +22,12 @@ func TestAWeekIsWorthTheSameToAHorseThatSeesOpenRidesOnly(t *testing.T) {
 		for k := range m.room {
 			m.room[k] = int64(r.IntN(3)) * scale
 		}
-		whole := m.held(0)
+		whole := m.bestWeek(0)
 		b := newBarter(m)
 		copy(b.ride, m.ride)
 		copy(b.room, m.room)
 		b.narrow(0)
-		narrow := b.held(0)
+		narrow := b.bestWeek(0)
 		worth := func(h held) int64 {
 			cost := h.cost
 			for _, ride := range h.rides {

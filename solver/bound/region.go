@@ -3,8 +3,6 @@ package bound
 import (
 	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 )
 
 // fewest horses of a region, to begin with.
@@ -22,24 +20,15 @@ func (b *barter) resettle() {
 	for i := range tried {
 		tried[i].who = b.together()
 	}
-	var next atomic.Int64
-	work := func() {
-		for i := int(next.Add(1)) - 1; i < regions; i = int(next.Add(1)) - 1 {
-			b.twins[i].follow(b)
-			b.twins[i].try(&tried[i])
-		}
-	}
-	var all sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), regions) - 1 {
-		all.Go(work)
-	}
-	work()
-	all.Wait()
+	each(regions, min(runtime.GOMAXPROCS(0), regions), func(_, i int) {
+		b.twins[i].follow(b)
+		b.twins[i].try(&tried[i])
+	})
 	for _, r := range tried {
 		if b.plans += r.plans; r.hopeless {
-			b.reach = min(b.reach+2, 16*max(fewest, len(b.weeks)/2))
+			b.size = min(b.size+2, 16*max(fewest, len(b.weeks)/2))
 		} else {
-			b.reach = max(b.reach-1, 16*2)
+			b.size = max(b.size-1, 16*2)
 		}
 		b.adopt(r)
 	}
@@ -59,7 +48,7 @@ func (b *barter) twin() *barter {
 	own := *b
 	own.Market = b.own(b.wide)
 	own.alone = true
-	own.weeks, own.left, own.owner, own.open = slices.Clone(b.weeks), slices.Clone(b.left), slices.Clone(b.owner), nil
+	own.weeks, own.left, own.owner, own.visible = slices.Clone(b.weeks), slices.Clone(b.left), slices.Clone(b.owner), slices.Clone(b.visible)
 	return &own
 }
 
@@ -109,18 +98,13 @@ func (b *barter) adopt(r region) {
 	if fits && b.total() <= before {
 		return
 	}
-	for _, s := range r.who {
-		b.release(s)
-	}
-	for i, s := range r.who {
-		b.take(s, was[i])
-	}
+	b.giveBack(r.who, was)
 }
 
 // hopeful reports whether horses might do better by their bound: prices move for some rounds to tell.
 func (b *barter) hopeful(d *dive, rounds, cost int64) bool {
 	for round := range rounds {
-		b.plans += len(d.spells)
+		b.plans += len(d.horses)
 		d.trade()
 		value := d.value()
 		if value > cost-scale+scale/16 { // costs are whole
@@ -134,9 +118,9 @@ func (b *barter) hopeful(d *dive, rounds, cost int64) bool {
 // settle settles one horse after the other, as long as all of them might cost no more. It reports whether it came to an end.
 func (b *barter) settle(d *dive, rounds, cost int64) bool {
 	gap := max(cost, 0)/32 + scale
-	for len(d.spells) > 0 {
+	for len(d.horses) > 0 {
 		for k := range rounds {
-			b.plans += len(d.spells)
+			b.plans += len(d.horses)
 			if d.trade(); d.value() > cost {
 				return false
 			}
@@ -144,7 +128,7 @@ func (b *barter) settle(d *dive, rounds, cost int64) bool {
 		}
 		at := d.fullest()
 		b.plans++
-		h := d.held(at)
+		h := d.bestWeek(at)
 		if !b.fits(h) {
 			return false
 		}
@@ -183,7 +167,7 @@ func (b *barter) costOf(was []held, d *dive) (cost int64) {
 			had[r] = true
 		}
 	}
-	for _, r := range d.open {
+	for _, r := range d.offered {
 		open[r] = true
 		if !had[r] {
 			cost += int64(b.p.OnGround[r]) * scale
@@ -204,7 +188,7 @@ func (b *barter) costOf(was []held, d *dive) (cost int64) {
 // together draws horses that could carry what others of them have: the first rather one whose week is dear at the best
 // prices.
 func (b *barter) together() []int {
-	n := b.reach / 16
+	n := b.size / 16
 	who := []int{b.dear()}
 	for range 6 * n {
 		if len(who) == n {

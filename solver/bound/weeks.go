@@ -40,36 +40,45 @@ func (t *takings) add(o *takings) {
 // (each takes some memory), and counts what they take. What each week costs, and how many rides it has, is told.
 func (m *Market) planWeeks(spells []int, tell func(spell int, cost int64, rides int)) {
 	m.takings.clear()
-	var next atomic.Int64
-	work := func(m *Market) {
-		for i := int(next.Add(1)) - 1; i < len(spells); i = int(next.Add(1)) - 1 {
-			b, before := m.book(spells[i]), len(m.picked)
-			cost := b.best()
-			b.take()
-			tell(spells[i], cost, len(m.picked)-before)
-		}
-	}
-	more := min(runtime.GOMAXPROCS(0), 8, len(spells)) - 1
+	workers := max(1, min(runtime.GOMAXPROCS(0), 8, len(spells)))
 	if m.alone {
-		more = 0
+		workers = 1
 	}
-	for len(m.beside) < more {
+	for len(m.beside) < workers-1 {
 		m.beside = append(m.beside, m.noTakings())
 	}
-	beside := m.beside[:max(more, 0)]
-	var all sync.WaitGroup
-	for k := range beside {
+	markets := []*Market{m}
+	for _, t := range m.beside[:workers-1] {
 		own := *m // its prices, and takings of its own
-		own.takings = beside[k]
+		own.takings = t
 		own.takings.clear()
-		all.Go(func() {
-			work(&own)
-			beside[k] = own.takings
-		})
+		markets = append(markets, &own)
 	}
-	work(m)
+	each(len(spells), workers, func(worker, i int) {
+		m := markets[worker]
+		b, before := m.book(spells[i]), len(m.picked)
+		cost := b.best()
+		b.take()
+		tell(spells[i], cost, len(m.picked)-before)
+	})
+	for k, own := range markets[1:] {
+		m.beside[k] = own.takings
+		m.add(&own.takings)
+	}
+}
+
+// each does n pieces of work, one after the other on so many workers side by side: the first is who calls.
+func each(n, workers int, work func(worker, i int)) {
+	var next atomic.Int64
+	run := func(worker int) {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			work(worker, i)
+		}
+	}
+	var all sync.WaitGroup
+	for worker := 1; worker < workers; worker++ {
+		all.Go(func() { run(worker) })
+	}
+	run(0)
 	all.Wait()
-	for k := range beside {
-		m.add(&beside[k])
-	}
 }

@@ -63,7 +63,7 @@ type search struct {
 	hint     []sat.Lit // not yet tried
 	followed []sat.Lit // the last one
 	vain     int       // hints in a row that led to nothing better
-	pursued  bool      // it was followed to a better solution, or could not be for reasons that were not known, a few times in a row
+	pursued  bool      // it led to something better or could not be followed for reasons that were not known; but not often in vain
 	wagers   bool      // prices are new
 	tightens bool      // it is proved, and only cores are looked for, until an end of effort
 	target   int       // above 0: only solutions below it are looked for, until an end of effort

@@ -45,8 +45,8 @@ func (s *sum) below(q *query, sel sat.Lit, target int) {
 	unit := room/fine + 1
 	var parts []*sat.Counter
 	for _, group := range s.groups {
-		if adds := s.adds(q, sel, group, unit, room/unit); len(adds) > 0 {
-			parts = append(parts, q.s.Unary(adds...))
+		if outs := adds(q, sel, group, unit, room/unit); len(outs) > 0 {
+			parts = append(parts, q.s.Unary(outs...))
 		}
 	}
 	q.s.Add(sel, q.s.Sum(sel, parts...).AtLeast(room/unit+1).Not())
@@ -54,8 +54,8 @@ func (s *sum) below(q *query, sel sat.Lit, target int) {
 
 // adds are literals of which the k-th says, under a selector, that a group adds k units or more. What adds more than most
 // is forbidden.
-func (s *sum) adds(q *query, sel sat.Lit, group []Priced, unit, most int) []sat.Lit {
-	var adds []sat.Lit // the last first
+func adds(q *query, sel sat.Lit, group []Priced, unit, most int) []sat.Lit {
+	var outs []sat.Lit // the last first
 	above := q.s.Root().Not()
 	i := 0
 	for ; i < len(group) && group[i].More/unit > most; i++ {
@@ -74,10 +74,10 @@ func (s *sum) adds(q *query, sel sat.Lit, group []Priced, unit, most int) []sat.
 			}
 			above = one
 		}
-		if i > 0 && above != q.s.Root().Not() {
-			adds = append(adds, above)
+		if above != q.s.Root().Not() {
+			outs = append(outs, above)
 		}
 	}
-	slices.Reverse(adds)
-	return adds
+	slices.Reverse(outs)
+	return outs
 }
