@@ -77,7 +77,8 @@ func (a *advice) prepare(best sat.Model, upper int, found []ordered.Count) func(
 	return func(ctx context.Context) ordered.Beside {
 		// A plan that was followed is gone on with, one that could not be is mended; then prices are looked for anew.
 		clashed := len(clashes) > 0 && a.offered < upper
-		if goal := a.least; clashed || a.offered == upper {
+		resumed := a.offered == upper
+		if goal := a.least; clashed || resumed {
 			if clashed {
 				goal = max(goal, a.offered)
 			}
@@ -87,7 +88,7 @@ func (a *advice) prepare(best sat.Model, upper int, found []ordered.Count) func(
 			}
 			a.offered = noPlan
 		}
-		return a.advise(ctx, from)
+		return a.advise(ctx, from, resumed)
 	}
 }
 
@@ -115,7 +116,7 @@ func (a *advice) isOffer(cost int) bool {
 }
 
 // advise looks for a bound and, now and then, for a plan: from the prices, and from the best solution.
-func (a *advice) advise(ctx context.Context, from bound.Start) ordered.Beside {
+func (a *advice) advise(ctx context.Context, from bound.Start, resumed bool) ordered.Beside {
 	rounds, first := a.rounds, a.asked == 0
 	a.asked++
 	a.rounds = min(4*rounds, 150)
@@ -140,10 +141,16 @@ func (a *advice) advise(ctx context.Context, from bound.Start) ordered.Beside {
 		return true
 	}
 	seldom := a.asked&(a.asked-1) == 0 // the 1st, 2nd, 4th, 8th time and so on
-	if seldom && barter(a.market.Dive(ctx)) {
-		return b
+	if seldom {
+		few := 4 // of five or more the last found no place within 50,000 weeks planned; in the best solution all have one
+		if a.onGround != nil {
+			few = 0 // nor did one where prices do not guide it
+		}
+		if dive, beyond := a.market.Dive(ctx); beyond <= few && barter(dive) {
+			return b
+		}
 	}
-	if seldom || a.upper != a.bartered {
+	if !resumed && (seldom || a.upper != a.bartered) {
 		a.bartered = a.upper
 		barter(from)
 	}
@@ -188,36 +195,46 @@ func (x *relaxation) clashes(found []ordered.Count) []bound.Clash {
 	var all []bound.Clash
 	for _, f := range found {
 		clash, whole := bound.Clash{}, f.Least == 1 && len(f.Lits) > 1
+		var members []member
 		for _, l := range f.Lits {
 			if pair, ok := x.pairs[l]; ok {
 				clash.Pairs = append(clash.Pairs, pair)
+				members = append(members, member{l, x.at[pair], len(x.p.Room) + len(all)})
 				continue
 			}
-			names := x.named(l)
+			names, at := x.named(l)
 			whole = whole && len(names) > 0
 			clash.Ways = append(clash.Ways, names)
+			members = append(members, member{l, at, len(x.p.Room) + len(all)})
 		}
 		if whole {
 			all = append(all, clash)
+			x.clashing = append(x.clashing, members...)
 		}
 	}
 	return all
 }
 
-// named are the ways in which a horse is saddled as a literal says.
-func (x *relaxation) named(l sat.Lit) []int {
-	var names []int
+// member of a clash: a literal about the horse of a place, and the thing of Room that stands for the clash.
+type member struct {
+	lit   sat.Lit
+	at    *place
+	thing int
+}
+
+// named are the ways in which the horse of a place is saddled as a literal says.
+func (x *relaxation) named(l sat.Lit) (names []int, at *place) {
 	for n, way := range x.ways {
 		for _, p := range x.worn[n] {
 			if slices.ContainsFunc(p.saddle, func(s saddled) bool {
 				return s.lit == l && s.seat == way.seat && slices.Equal(s.pads, way.pads)
 			}) {
-				names = append(names, n)
+				names, at = append(names, n), p
 				break
 			}
 		}
 	}
-	return names
+	return names, at
 }
 
 // lead are the literals of a plan: who rides whom, then in what.
@@ -236,7 +253,7 @@ func (x *relaxation) lead(plan []bound.Ridden, lits []sat.Lit) []sat.Lit {
 
 // start is a solution as the relaxation sees it.
 func (x *relaxation) start(lits []sat.Lit, m sat.Model) bound.Start {
-	s := bound.Start{Things: make([][]int, len(x.p.Spells))}
+	s := bound.Start{Things: make([][]int, len(x.p.Spells)), Known: len(x.p.Room)}
 	for i, l := range lits {
 		if m.Value(l) {
 			s.Pairs = append(s.Pairs, i)
@@ -256,6 +273,11 @@ func (x *relaxation) start(lits []sat.Lit, m sat.Model) bound.Start {
 			if m.Value(l) {
 				s.Things[at] = append(s.Things[at], x.rooms[p][worn]...)
 			}
+		}
+	}
+	for _, c := range x.clashing {
+		if m.Value(c.lit) {
+			s.Things[x.spells[c.at]] = append(s.Things[x.spells[c.at]], c.thing)
 		}
 	}
 	return s

@@ -21,6 +21,8 @@ type relaxation struct {
 	at     []*place       // of each pair
 	ways   []*option      // by name
 	worn   [][]*place     // in which each way is worn
+	// clashing are the members of all clashes that the problem was told.
+	clashing []member
 }
 
 // tooMany sets of places in a day are not looked at.
@@ -167,22 +169,25 @@ func (x *relaxation) spell(h *model.Horse, first model.Date, c costs) bool {
 	return true
 }
 
-// stretch is what may be chosen in a stretch. What the horse may go on wearing
-// after it is counted there. What meets needs is told by place and rider.
-func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bound.Stretch, needs [][]met) {
-	worn := func(pools ...*pool) []int { // in any of its places: once
-		var all []int
-		for _, q := range pools {
-			for _, p := range y.places {
-				for _, k := range x.rooms[p][q] {
-					if !slices.Contains(all, k) && !slices.ContainsFunc(y.after, func(a *place) bool { return slices.Contains(x.rooms[a][q], k) }) {
-						all = append(all, k)
-					}
-				}
+// taken is what a pool's piece takes of Room in a stretch, in any of its places: once. A seat that the horse may go on
+// with is counted in both (see share), unless it is after the next place; other tack is counted there.
+func (x *relaxation) taken(y stretch, q *pool) (all []int) {
+	after := y.after
+	if q.one().IsSeat() {
+		after = after[min(1, len(after)):]
+	}
+	for _, p := range y.places {
+		for _, k := range x.rooms[p][q] {
+			if !slices.Contains(all, k) && !slices.ContainsFunc(after, func(a *place) bool { return slices.Contains(x.rooms[a][q], k) }) {
+				all = append(all, k)
 			}
 		}
-		return all
 	}
+	return all
+}
+
+// stretch is what may be chosen in a stretch. What meets needs is told by place and rider.
+func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bound.Stretch, needs [][]met) {
 	var ways []*option
 	first := y.places[0]
 	for _, o := range first.saddle {
@@ -195,9 +200,12 @@ func (x *relaxation) stretch(y stretch, cost func(rideOn, *option) int) (out bou
 		if slices.ContainsFunc(y.places, func(p *place) bool { return p.wayOf(common) == nil }) || o.seat.one().TakesGirth() && len(common.girths) == 0 {
 			continue
 		}
-		w := bound.Way{Name: len(x.ways), Uses: worn(append([]*pool{o.seat}, o.pads...)...)}
+		w := bound.Way{Name: len(x.ways)}
+		for _, q := range append([]*pool{o.seat}, o.pads...) {
+			w.Uses = append(w.Uses, x.taken(y, q)...)
+		}
 		for _, g := range common.girths {
-			w.Girths = append(w.Girths, worn(g))
+			w.Girths = append(w.Girths, x.taken(y, g))
 		}
 		ways, x.ways, x.worn = append(ways, common), append(x.ways, common), append(x.worn, y.places)
 		out.Ways = append(out.Ways, w)

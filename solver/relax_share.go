@@ -11,19 +11,30 @@ import (
 // lists have them.
 type met [][]*pool
 
-// share finds what a horse can go on with from place to place of a day: extras
-// that the riders of both need, while they could not yet be on another horse. What
-// their needs are met by is told by stretch, place and rider.
+// share finds what a horse can go on with from place to place of a day, while it could not yet be on another horse: extras
+// that the riders of both need, and its seat. What the riders' needs are met by is told by stretch, place and rider.
 func (x *relaxation) share(day *bound.Day, stretches []stretch, needs [][][]met) {
 	border := func(from, n, to, next int) {
 		p, q := stretches[from].places[n], stretches[to].places[next]
 		if q.start-p.end >= x.w.House.Move {
 			return
 		}
+		var shares []bound.Share
 		if both := x.bothNeed(p, q); len(both) > 0 {
 			first := carriers(both, day.Stretches[from].Places[n], needs[from][n])
 			second := carriers(both, day.Stretches[to].Places[next], needs[to][next])
-			addShares(day, bound.Border{From: from, To: to, Place: n}, first, second)
+			shares = sharesOf(first, second)
+		}
+		at := bound.Border{From: from, To: to, Place: n}
+		if from != to {
+			shares = append(shares, withSeats(shares, x.seats(stretches[from], &day.Stretches[from], stretches[to], &day.Stretches[to]))...)
+		}
+		for _, s := range shares {
+			s.Border = at
+			if from == to {
+				day.Stretches[from].Within = append(day.Stretches[from].Within, len(day.Shares))
+			}
+			day.Shares = append(day.Shares, s)
 		}
 	}
 	for i, y := range stretches {
@@ -43,28 +54,68 @@ func (x *relaxation) share(day *bound.Day, stretches []stretch, needs [][][]met)
 	}
 }
 
-// addShares adds what riders on both sides of a border need.
-func addShares(day *bound.Day, at bound.Border, first, second []*carried) {
+// sharesOf are what riders on both sides of a border need.
+func sharesOf(first, second []*carried) (all []bound.Share) {
 	for _, f := range first {
 		for _, s := range second {
 			if f.pools != s.pools {
 				continue
 			}
-			share := bound.Share{Border: at, First: f.picks, Second: s.picks}
-			for _, room := range f.rooms {
-				if slices.Contains(s.rooms, room) {
-					share.Things = append(share.Things, room)
-				}
+			if things := inBoth(f.rooms, s.rooms); len(things) > 0 {
+				all = append(all, bound.Share{First: f.picks, Second: s.picks, Things: things})
 			}
-			if len(share.Things) == 0 {
-				continue
-			}
-			if at.From == at.To {
-				day.Stretches[at.From].Within = append(day.Stretches[at.From].Within, len(day.Shares))
-			}
-			day.Shares = append(day.Shares, share)
 		}
 	}
+	return all
+}
+
+func inBoth(a, b []int) (both []int) {
+	for _, x := range a {
+		if slices.Contains(b, x) {
+			both = append(both, x)
+		}
+	}
+	return both
+}
+
+// seats are those that a horse can go on with from one stretch to the next.
+func (x *relaxation) seats(y stretch, from *bound.Stretch, z stretch, to *bound.Stretch) (all []bound.Share) {
+	var seen []*pool
+	for _, w := range from.Ways {
+		seat := x.ways[w.Name].seat
+		if slices.Contains(seen, seat) {
+			continue
+		}
+		seen = append(seen, seat)
+		things := inBoth(x.taken(y, seat), x.taken(z, seat))
+		second := x.waysIn(to, seat)
+		if len(things) > 0 && len(second) > 0 {
+			all = append(all, bound.Share{FirstWays: x.waysIn(from, seat), SecondWays: second, Things: things})
+		}
+	}
+	return all
+}
+
+// waysIn are those of a stretch that have a seat.
+func (x *relaxation) waysIn(s *bound.Stretch, seat *pool) (ways []int) {
+	for i, w := range s.Ways {
+		if x.ways[w.Name].seat == seat {
+			ways = append(ways, i)
+		}
+	}
+	return ways
+}
+
+// withSeats are seats alone, and with each share of extras.
+func withSeats(extras, seats []bound.Share) (all []bound.Share) {
+	for _, s := range seats {
+		all = append(all, s)
+		for _, e := range extras {
+			e.FirstWays, e.SecondWays, e.Things = s.FirstWays, s.SecondWays, slices.Concat(e.Things, s.Things)
+			all = append(all, e)
+		}
+	}
+	return all
 }
 
 // carried is some pools of extras, a piece of each, and which riders of a place need

@@ -78,7 +78,8 @@ func TestPricesComeOutTheSameOnAnyNumberOfProcessors(t *testing.T) {
 		m := bound.Open(herd(12, 12, 9, func(horse, ride int) int { return costs[12*horse+ride] }))
 		m.Lower(context.Background(), 200, 20)
 		m.Know([]bound.Cut{{Pairs: []int{0, 13, 26}, Least: 1}})
-		a, start := m.Lower(context.Background(), 200, 50), m.Dive(context.Background())
+		a := m.Lower(context.Background(), 200, 50)
+		start, _ := m.Dive(context.Background())
 		plan, _ := m.Barter(context.Background(), bound.Start{}, 0)
 		return a, start, plan
 	}

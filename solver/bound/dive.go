@@ -10,13 +10,17 @@ const closed = int64(1) << 40
 
 // Dive settles the horses' weeks one by one, the fullest first, each the best at the prices, which move
 // a little now and then: what is settled nobody else can have. It returns what they have.
-// That keeps the rules that the problem knows, or nearly. The prices are then as they were.
-func (m *Market) Dive(ctx context.Context) Start {
-	const rounds = 12 // with 5 a herd of 60 leaves one or two more on the ground
+// That keeps the rules that the problem knows, or nearly: beyond tells how many more rides are on the ground than may be. The
+// prices are then as they were.
+func (m *Market) Dive(ctx context.Context) (start Start, beyond int) {
+	rounds := int64(12)
+	if m.p.Rides > 400 {
+		rounds = 6 // twice or four times as many take long, and leave as many on the ground
+	}
 	d := m.dive(slices.Clone(m.spells), slices.Clone(m.p.Room), func(int) bool { return true })
-	start := Start{Things: make([][]int, len(m.p.Spells))}
+	start = Start{Things: make([][]int, len(m.p.Spells)), Known: len(m.room)}
 	for len(d.horses) > 0 && ctx.Err() == nil {
-		for k := range int64(rounds) {
+		for k := range rounds {
 			d.trade()
 			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
 		}
@@ -26,7 +30,25 @@ func (m *Market) Dive(ctx context.Context) Start {
 		d.settle(at, h)
 	}
 	m.back()
-	return start
+	owner := slices.Repeat([]int{nobody}, m.p.Rides)
+	for _, p := range start.Pairs {
+		owner[m.rideOf[p]] = m.spellOf[p]
+	}
+	return start, m.beyond(owner)
+}
+
+// beyond is how many more rides are on the ground than may be, where each has an owner or nobody.
+func (m *Market) beyond(owner []int) (beyond int) {
+	for _, g := range m.p.Grounded {
+		n := 0
+		for _, r := range g.Rides {
+			if owner[r] == nobody {
+				n++
+			}
+		}
+		beyond += max(0, n-g.Most)
+	}
+	return beyond
 }
 
 // A dive is horses whose weeks are not yet settled, and what is left for them.

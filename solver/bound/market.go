@@ -38,7 +38,6 @@ type Market struct {
 	bestCut   []int64
 	gauges    []gauge // by spell
 
-	named    int   // things of Room that the problem names; the others are clashes
 	barters  int   // times that horses bartered
 	last     Start // the plan that they came to
 	lastCost int64 // of it
@@ -50,7 +49,7 @@ type Market struct {
 func Open(p *Problem) *Market {
 	m := &Market{p: p, ride: make([]int64, p.Rides), room: make([]int64, len(p.Room)), limit: make([]int64, len(p.Grounded)),
 		must: make([]bool, p.Rides), of: make([][]int, p.Rides), often: make([]int, p.Pairs), cutOf: make([][]int, p.Pairs), cutOn: make([][]int, p.Rides),
-		named: len(p.Room), best: unknown, costs: make([]int64, len(p.Spells)),
+		best: unknown, costs: make([]int64, len(p.Spells)),
 		patience: min(max(p.Rides*2/5, impatient), 80, roundsOf(p)/12)}
 	if p.Slow {
 		m.patience = min(300, roundsOf(p)/12)

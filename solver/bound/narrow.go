@@ -35,7 +35,7 @@ func (d *Day) narrowed(open []bool) Day {
 	}
 	shares := make([]bool, len(n.Stretches))
 	for _, s := range n.Shares {
-		shares[s.From], shares[s.To] = true, true
+		shares[s.From], shares[s.To] = shares[s.From] || s.First != nil, shares[s.To] || s.Second != nil
 	}
 	for x := range n.Stretches {
 		if !shares[x] {

@@ -3,12 +3,14 @@ package bound
 import "slices"
 
 // Share is all that a horse goes on with from one place of a day to the next, where the riders of both
-// need it: the Things of Room that either takes for it are then taken once. First and Second tell
-// which riders do, and how. Border is where.
+// need it, or where it is saddled so in both: the Things of Room that either takes for it are then taken once. First and Second
+// tell which riders do, and how; none where any may. FirstWays and SecondWays tell the ways in which its stretches are saddled
+// then; none where any may be, as within one stretch. Border is where.
 type Share struct {
 	Border
-	First, Second []Pick
-	Things        []int
+	First, Second         []Pick
+	FirstWays, SecondWays []int
+	Things                []int
 }
 
 // Border is between two places of a day, in stretches From and To; within one, Place is where the first
@@ -100,8 +102,13 @@ func (b *book) joint(d int, j joint) *joined {
 			}
 		}
 	}
+	shares := b.spell.Days[d].Shares
 	for way := range x.Ways {
-		from(0, j.in, deal.tack[way], way)
+		came := j.in == alone || shares[j.in].SecondWays == nil || slices.Contains(shares[j.in].SecondWays, way)
+		goes := j.out == alone || shares[j.out].FirstWays == nil || slices.Contains(shares[j.out].FirstWays, way)
+		if came && goes {
+			from(0, j.in, deal.tack[way], way)
+		}
 	}
 	b.joints[d][j] = best
 	return best
@@ -109,7 +116,8 @@ func (b *book) joint(d int, j joint) *joined {
 
 // place is who rides in a place by way, if what came in with a share and what goes on with one binds.
 func (b *book) place(d, stretch, p, in, out int) []seated {
-	if in == alone && out == alone {
+	shares := b.spell.Days[d].Shares
+	if (in == alone || shares[in].Second == nil) && (out == alone || shares[out].First == nil) {
 		return b.deal(d, stretch).riders[p]
 	}
 	key := [4]int{stretch, p, in, out}
@@ -141,8 +149,12 @@ func (b *book) lists(d, rider, in, out int) (all [][]int) {
 		if share == alone {
 			return [][]int{nil}
 		}
+		all := picks(&b.spell.Days[d].Shares[share])
+		if all == nil {
+			return [][]int{nil}
+		}
 		var ways [][]int
-		for _, p := range picks(&b.spell.Days[d].Shares[share]) {
+		for _, p := range all {
 			if p.Rider == rider {
 				ways = append(ways, p.Lists)
 			}

@@ -29,7 +29,7 @@ func TestWaysThatMeetAreWorthWhatTheyAreWorthApart(t *testing.T) {
 			t.Errorf("seed %d: bounds of %d and %d, and a plan costs %d", seed, a.Least, b.Least, cost)
 		}
 		m := bound.Open(line)
-		start := m.Dive(context.Background())
+		start, _ := m.Dive(context.Background())
 		if _, cost := m.Barter(context.Background(), start, 0); cost < b.Least {
 			t.Errorf("seed %d: a plan in lines costs %d, less than %d", seed, cost, b.Least)
 		}
