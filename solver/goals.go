@@ -63,7 +63,13 @@ func (e *encoder) seatGoals() []ordered.Goal {
 		}
 	}
 	// A few rounds lead to a first plan; where it is hard the next calls take more.
+	all := func(*model.Ride) bool { return true }
+	rideFirst := func(r *model.Ride) bool { return r.Rider.RideFirst }
 	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 20, dive: true})
+	e.boundBeside(&first, costs{onGround: func(r *model.Ride) int { return one(rideFirst(r)) }, rounds: 20, dive: true,
+		before: func(x *relaxation, best sat.Model) { x.atMost(best, all) }})
+	e.boundBeside(&again, costs{onGround: func(r *model.Ride) int { return one(e.w.Grounded(r.Rider)) }, rounds: 20, dive: true,
+		before: func(x *relaxation, best sat.Model) { x.atMost(best, all); x.atMost(best, rideFirst) }})
 	return []ordered.Goal{seat, first, again}
 }
 
