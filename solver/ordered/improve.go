@@ -20,7 +20,7 @@ func (g *search) improve(ticks int) {
 		g.extend(1 + ticks/2)
 	}
 	g.roam(g.q.effort() + 1 + ticks/2)
-	for unit := heaviest; unit > 0 && !g.over(); unit /= 2 {
+	for unit := heaviest; unit > 0 && !g.interrupted(); unit /= 2 {
 		if unit == heaviest || (g.upper()-g.lower)/unit <= finest {
 			g.descend(1+ticks/4, end, unit)
 		}
@@ -40,7 +40,7 @@ func (g *search) extend(ticks int) {
 	}
 	end := g.q.effort() + ticks
 	for _, l := range more {
-		if g.q.effort() >= end || g.over() {
+		if g.q.effort() >= end || g.interrupted() {
 			return
 		}
 		g.q.recall()
@@ -56,7 +56,7 @@ func (g *search) descend(ticks, end, unit int) {
 	sel := g.q.s.NewVar()
 	defer g.q.s.Retire(sel)
 	excess := g.excess(sel, unit)
-	for step := (g.upper() - g.bound()) / 2; !g.over() && g.q.effort() < end; {
+	for step := (g.upper() - g.bound()) / 2; !g.interrupted() && g.q.effort() < end; {
 		before := g.upper()
 		step = max(1, min(step, before-g.bound()))
 		target := before - step

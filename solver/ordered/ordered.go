@@ -64,7 +64,7 @@ type Goal struct {
 	// returns, if anything, runs in a goroutine of its own, ends soon after its context and reads
 	// nothing that the caller's goroutine writes. Its answer is awaited at a fixed point of the search,
 	// so that the clock does not decide which solution comes out. It is asked again, one at a time,
-	// when there is more to go by.
+	// when there is more to go by, and after a while, which is longer each time.
 	Beside func(best sat.Model, upper int, found []Count) func(context.Context) Beside
 	// Patience is how much effort without a core sets it off, and how much more goes by before its answer
 	// is awaited, in ticks; 0: 10. The sooner, the less it must cost.

@@ -28,7 +28,7 @@ func partitions(all [][][]sat.Lit) []*partition {
 // regions are let go together, and fewer where that cannot be decided.
 func (g *search) roam(end int) {
 	const fine = 128 // steps in which the sum of what fails is told
-	if len(g.parts) == 0 || g.over() {
+	if len(g.parts) == 0 || g.interrupted() {
 		return
 	}
 	sel := g.q.s.NewVar()
@@ -36,7 +36,7 @@ func (g *search) roam(end int) {
 	unit := 1 + (g.upper()-g.lower)/fine
 	excess := g.excess(sel, unit)
 	status := sat.Unknown
-	for try := 0; !g.over() && g.q.effort() < end; try++ {
+	for try := 0; !g.interrupted() && g.q.effort() < end; try++ {
 		p := g.parts[try%len(g.parts)]
 		better := excess.AtLeast((g.upper()-unit-g.lower)/unit + 1).Not()
 		if status != sat.Unsat { // that leads nowhere far from the best

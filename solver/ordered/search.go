@@ -53,10 +53,10 @@ type search struct {
 	dice     uint64 // what the regions of a partition are drawn with
 
 	beside   chan Beside // nil where nothing is awaited
-	asked    bool
-	told     int // tallies when it was asked
-	gap      int // then
-	since    int // effort then, or when the goal was opened
+	asked    int         // so many times
+	told     int         // tallies when it was asked
+	gap      int         // then
+	since    int         // effort then, or when the goal was opened
 	cancel   context.CancelFunc
 	priced   []Priced  // not yet clauses, the dearest first
 	sum      *sum      // nil: nothing is known
@@ -121,7 +121,7 @@ func (g *search) inquire() {
 	}
 	ctx, cancel := context.WithCancel(g.q.ctx)
 	g.beside, g.cancel = make(chan Beside, 1), cancel
-	g.asked, g.since = true, g.q.effort()
+	g.asked, g.since = g.asked+1, g.q.effort()
 	go func() { g.beside <- work(ctx) }()
 }
 
@@ -190,13 +190,17 @@ func (g *search) over() bool {
 	return g.met() || g.err != nil || g.q.ctx.Err() != nil
 }
 
+// interrupted reports whether it is over, or there is a plan to follow first.
+func (g *search) interrupted() bool { return g.over() || g.hint != nil }
+
 // hear asks for what can be worked out beside once the goal turns out not to be easy, which is when no
-// core has been found for a while, takes it in, and asks again when there are many more or the gap is smaller.
+// core has been found for a while, takes it in, and asks again when there are many more, the gap is smaller, or it has
+// been a while, longer each time.
 func (g *search) hear() {
 	const little = 8 // tallies that are not worth asking again
 	patience := cmp.Or(g.q.goals[g.goal].Patience, 10)
 	switch {
-	case g.met():
+	case g.met() || g.hint != nil:
 	case g.beside != nil && g.q.effort()-g.since >= patience:
 		if b, ok := g.wait(); ok {
 			if !slices.Equal(b.Hint, g.followed) {
@@ -213,9 +217,9 @@ func (g *search) hear() {
 			g.cancel()
 		}
 	case g.beside != nil:
-	case !g.asked && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
+	case g.asked == 0 && (g.q.effort()-g.raised >= patience || g.q.effort()-g.since >= 10*patience):
 		g.inquire()
-	case g.asked && (g.pursued || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
+	case g.asked > 0 && (g.pursued || g.q.effort()-g.since >= 8*patience*g.asked || len(g.tallies) > 4*g.told+little || g.upper()-g.bound() <= g.gap*3/4 && g.q.effort()-g.since >= 2*patience):
 		g.inquire()
 	}
 }

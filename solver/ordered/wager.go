@@ -9,9 +9,13 @@ import (
 
 // wager supposes that there is a solution less than step above what is proved: then all literals are false
 // whose price is no less, which often leaves little to search. Who is wrong has proved a bound. Where it
-// comes out either way more is supposed next, else less. Each time it gives up after some ticks of work.
+// comes out either way more is supposed next, else less. Each time it gives up after some ticks of work. Of plain counts
+// none came out: a unit of theirs is much, and little is priced above it.
 func (g *search) wager(step, ticks int) {
-	for !g.over() && g.hint == nil && len(g.priced) > 0 {
+	if !g.weighted() {
+		return
+	}
+	for !g.interrupted() && len(g.priced) > 0 {
 		upper, bound := g.upper(), g.bound()
 		g.suppose(min(bound+step, upper), ticks)
 		switch {
