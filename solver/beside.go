@@ -144,7 +144,7 @@ func (a *advice) advise(ctx context.Context, from bound.Start, resumed bool) ord
 	if seldom {
 		few := 4 // of five or more the last found no place within 50,000 weeks planned; in the best solution all have one
 		if a.onGround != nil {
-			few = 0 // nor did one where prices do not guide it
+			few = 0 // where prices do not guide them two found none within 200,000
 		}
 		if dive, beyond := a.market.Dive(ctx); beyond <= few && barter(dive) {
 			return b
