@@ -98,7 +98,7 @@ func (m *Market) book(s int) *book {
 			if !day.Steps[n].Last {
 				continue
 			}
-			if cost := b.reached[d].of(n)[0]; cost < none/2 && cost+in <= b.cheap[d][amounts.of[n]].cost {
+			if cost := b.reached[d].cost[n]; cost < none/2 && cost+in <= b.cheap[d][amounts.of[n]].cost {
 				b.cheap[d][amounts.of[n]] = cheap{amounts.units[amounts.of[n]], cost + in, n}
 			}
 		}

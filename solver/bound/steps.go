@@ -12,18 +12,19 @@ type Step struct {
 // Pause is a step without a stretch.
 const Pause = -1
 
-// costsTo is what it costs to come to each step of a day, the step counted in: to be left with each of the shares
-// that lead on from it, the first with none.
+// costsTo is what it costs to come to each step of a day, the step counted in: to be left with none of the shares
+// that lead on from it, by step, then with each of them.
 type costsTo struct {
 	cost []int64
-	at   []int32 // where those of each step begin; nil: each has one
+	more []int32 // where those with a share begin, by step
 }
 
-func (r *costsTo) of(step int) []int64 {
-	if r.at == nil {
-		return r.cost[step : step+1]
+// of a step, to be left with the i-th of what leads on from it; 0: alone.
+func (r *costsTo) of(step, i int) *int64 {
+	if i == 0 {
+		return &r.cost[step]
 	}
-	return r.cost[r.at[step]:r.at[step+1]]
+	return &r.cost[int(r.more[step])+i-1]
 }
 
 // walk works out the cheapest ways through a day.
@@ -52,36 +53,63 @@ func (b *book) walk(d int) {
 // walkSharing does where horses go on with what they share.
 func (b *book) walkSharing(d int) {
 	r := &b.reached[d]
-	steps := b.spell.Days[d].Steps
-	r.at = b.m.scratch.picks.take(len(steps) + 1)
-	r.at[0] = 0
+	day := &b.spell.Days[d]
+	steps := day.Steps
+	comes := make([]bool, len(day.Stretches)) // with a share
+	r.more = b.m.scratch.picks.take(len(steps))
+	end := len(steps)
 	for n, step := range steps {
-		r.at[n+1] = r.at[n] + int32(len(b.outs(d, step.Stretch)))
+		r.more[n] = int32(end)
+		for _, out := range b.outs(d, step.Stretch) {
+			if out != alone {
+				comes[day.Shares[out].To] = true
+				end++
+			}
+		}
 	}
-	r.cost = b.m.scratch.costs.take(int(r.at[len(steps)]))
-	for n, step := range steps {
-		for k, out := range b.outs(d, step.Stretch) {
-			least := int64(0)
-			if n > 0 {
-				least = none
-				for _, p := range step.After {
-					for i, in := range b.outs(d, steps[p].Stretch) {
-						least = min(least, b.via(d, p, i, joint{step.Stretch, in, out}))
-					}
+	r.cost = b.m.scratch.costs.take(end)
+	r.cost[0] = 0
+	for n := 1; n < len(steps); n++ {
+		x, after := steps[n].Stretch, steps[n].After
+		least := int64(none)
+		for _, p := range after {
+			least = min(least, r.cost[p])
+		}
+		outs := b.outs(d, x)
+		for k, out := range outs {
+			*r.of(n, k) = b.onto(d, least, joint{x, alone, out})
+		}
+		if x == Pause || !comes[x] {
+			continue
+		}
+		for _, p := range after {
+			for i, in := range b.outs(d, steps[p].Stretch) {
+				if in == alone || day.Shares[in].To != x {
+					continue
+				}
+				for k, out := range outs {
+					to := r.of(n, k)
+					*to = min(*to, b.onto(d, *r.of(p, i), joint{x, in, out}))
 				}
 			}
-			r.of(n)[k] = least
 		}
 	}
 }
 
 // via is what it costs to come to a stretch after a step that is left with the i-th of its shares.
 func (b *book) via(d, before, i int, j joint) int64 {
-	cost := b.reached[d].of(before)[i]
-	if cost >= none/2 || j.in != alone && b.spell.Days[d].Shares[j.in].To != j.stretch {
+	if j.in != alone && b.spell.Days[d].Shares[j.in].To != j.stretch {
 		return none
 	}
-	if j.stretch == Pause {
+	return b.onto(d, *b.reached[d].of(before, i), j)
+}
+
+// onto is what it costs to come to a stretch from where it cost so much to come to.
+func (b *book) onto(d int, cost int64, j joint) int64 {
+	switch {
+	case cost >= none/2:
+		return none
+	case j.stretch == Pause:
 		return cost
 	}
 	if j.in == alone && j.out == alone && !b.within(d, j.stretch) {
@@ -98,7 +126,7 @@ func (b *book) via(d, before, i int, j joint) int64 {
 // has the last steps, and so does book: what Dive makes of the prices depends on it.
 func (b *book) way(d, step int) (way []joint) {
 	steps := b.spell.Days[d].Steps
-	out, cost := alone, b.reached[d].of(step)[0]
+	out, cost := alone, *b.reached[d].of(step, 0)
 	for step > 0 {
 		before, share := -1, 0
 		j := joint{stretch: steps[step].Stretch, out: out}
@@ -113,7 +141,7 @@ func (b *book) way(d, step int) (way []joint) {
 		if j.stretch != Pause {
 			way = append(way, j)
 		}
-		step, out, cost = before, j.in, b.reached[d].of(before)[share]
+		step, out, cost = before, j.in, *b.reached[d].of(before, share)
 	}
 	return way
 }
