@@ -132,6 +132,9 @@ func (e *encoder) wishGoal() ordered.Goal {
 		}
 		return value
 	}
+	if len(e.w.Rides) > 600 {
+		goal.Patience = 2 // cores take long then, and prices prove more than all of those that come first
+	}
 	e.boundBeside(&goal, costs{seated: e.wishCost, rounds: 300, before: (*relaxation).keep})
 	return goal
 }
