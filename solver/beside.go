@@ -115,7 +115,8 @@ func (a *advice) isOffer(cost int) bool {
 	return true
 }
 
-// advise looks for a bound and, now and then, for a plan: from the prices, and from the best solution.
+// advise looks for a bound and, now and then, for a plan: from the prices, and from the best solution unless barter has just
+// resumed there.
 func (a *advice) advise(ctx context.Context, from bound.Start, resumed bool) ordered.Beside {
 	rounds, first := a.rounds, a.asked == 0
 	a.asked++

@@ -11,11 +11,11 @@ import (
 // cheapest plan and its cost; nothing where in all of them more is on the ground than may be. A plan keeps
 // the rules that the problem knows.
 //
-// Where more is on the ground than may be, a horse plans its week anew with one of those rides, and keeps that if it is worth
-// more. So that they do not go round in a circle each ride has a weight, which grows every time that it is on the ground and no
-// horse leaves less for it (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little off. So it is,
-// mostly, where rides on the ground cost something, and there a few horses also plan anew one after the other. Else some
-// settle their weeks anew together (see resettle).
+// Where more is on the ground than may be, or rides there cost something, a horse plans its week anew with one of them, and keeps
+// that if it is worth more. So that they do not go round in a circle each ride has a weight, which grows every time that it is on
+// the ground and no horse leaves less for it (Nagata & Bräysy 2009, Oper. Res. Lett. 37:333-338), and prices are drawn a little
+// off. Where prices do not tell what a ride is worth a few horses also plan anew one after the other. Else some settle their
+// weeks anew together (see resettle).
 func (m *Market) Barter(ctx context.Context, first Start, least int) ([]Ridden, int) {
 	doublings := min(m.barters, 3)
 	m.barters++
@@ -245,7 +245,7 @@ func (b *barter) round() {
 		b.resettle()
 		return
 	}
-	if b.guided() {
+	if b.guided() && len(down) > 0 {
 		return
 	}
 	for range exchanges {

@@ -1,6 +1,9 @@
 package bound
 
-import "testing"
+import (
+	"context"
+	"testing"
+)
 
 // twoHorses have a ride each at one time. Either is saddled in one of two ways: in the first it uses thing 0 or, where they do not
 // share tack, nothing, in the second nothing; its rider likes the first.
@@ -38,5 +41,15 @@ func TestAHorseBeginsInOtherTackWhereAnotherHasItsOwn(t *testing.T) {
 	plan := Start{Pairs: []int{0, 1}, Things: [][]int{{0}, {0}}, Known: 1}
 	if cost := began(Open(twoHorses(0)), plan); cost != 1 {
 		t.Errorf("it costs %d", cost)
+	}
+}
+
+func TestBarterEndsWhereNoHorseCanCarryWhatIsOnTheGround(t *testing.T) {
+	p := twoHorses()
+	p.Rides, p.OnGround, p.Grounded = 3, []int{0, 0, 0}, []Grounded{{Rides: []int{0, 1, 2}}} // and all are to ride
+	m := Open(p)
+	m.Lower(context.Background(), 10, 10)
+	if plan, cost := m.Barter(context.Background(), Start{}, 0); plan != nil || cost < never {
+		t.Errorf("a plan of %d: %v", cost, plan)
 	}
 }

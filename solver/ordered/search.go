@@ -195,7 +195,7 @@ func (g *search) interrupted() bool { return g.over() || g.hint != nil }
 
 // hear asks for what can be worked out beside once the goal turns out not to be easy, which is when no
 // core has been found for a while, takes it in, and asks again when there are many more, the gap is smaller, or it has
-// been a while, longer each time.
+// been a while, longer each time, or a plan was followed; not while one waits to be.
 func (g *search) hear() {
 	const little = 8 // tallies that are not worth asking again
 	patience := cmp.Or(g.q.goals[g.goal].Patience, 10)
@@ -361,7 +361,7 @@ func (g *search) collect(least, group int) {
 			}
 			g.settle()
 		}
-		if e := g.q.effort(); g.target == 0 && (e-g.raised >= 2*g.patience || e-g.turned >= 10*g.patience) && !g.over() {
+		if e := g.q.effort(); g.target == 0 && (e-g.raised >= 2*g.patience || e-g.turned >= 10*g.patience) && !g.interrupted() {
 			g.improve(g.patience)
 			g.wager(1, 2*g.patience)
 			g.harden()
