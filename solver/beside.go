@@ -197,16 +197,17 @@ func (x *relaxation) clashes(found []ordered.Count) []bound.Clash {
 	for _, f := range found {
 		clash, whole := bound.Clash{}, f.Least == 1 && len(f.Lits) > 1
 		var members []member
+		thing := len(x.p.Room) + len(all)
 		for _, l := range f.Lits {
 			if pair, ok := x.pairs[l]; ok {
 				clash.Pairs = append(clash.Pairs, pair)
-				members = append(members, member{l, x.at[pair], len(x.p.Room) + len(all)})
+				members = append(members, member{l, x.at[pair], thing})
 				continue
 			}
 			names, at := x.named(l)
 			whole = whole && len(names) > 0
 			clash.Ways = append(clash.Ways, names)
-			members = append(members, member{l, at, len(x.p.Room) + len(all)})
+			members = append(members, member{l, at, thing})
 		}
 		if whole {
 			all = append(all, clash)
@@ -293,30 +294,31 @@ func (x *relaxation) lits() []sat.Lit {
 	return lits
 }
 
-// atMost adds that of some rides no more are on the ground than in a solution.
-func (x *relaxation) atMost(best sat.Model, such func(*model.Ride) bool) {
-	g := bound.Grounded{}
-	for _, r := range x.w.Rides {
-		if i, ok := x.index[r]; ok && such(r) {
-			g.Rides = append(g.Rides, i)
-			if !best.Value(x.seated[r]) {
-				g.Most++
+// atMost adds that of some rides, and of others, no more are on the ground than in a solution.
+func (x *relaxation) atMost(best sat.Model, counts ...func(*model.Ride) bool) {
+	for _, such := range counts {
+		g := bound.Grounded{}
+		for _, r := range x.w.Rides {
+			if i, ok := x.index[r]; ok && such(r) {
+				g.Rides = append(g.Rides, i)
+				if !best.Value(x.seated[r]) {
+					g.Most++
+				}
 			}
 		}
+		x.p.Grounded = append(x.p.Grounded, g)
 	}
-	x.p.Grounded = append(x.p.Grounded, g)
 }
 
 // keep keeps Seat: of all rides and of those that it tells apart, no more are on the
 // ground; and in a repair what was told.
 func (x *relaxation) keep(best sat.Model) {
-	x.atMost(best, func(*model.Ride) bool { return true })
 	if x.w.Mends {
+		x.atMost(best, x.seatCounts()[0])
 		x.keepTold(best)
 		return
 	}
-	x.atMost(best, func(r *model.Ride) bool { return r.Rider.RideFirst })
-	x.atMost(best, func(r *model.Ride) bool { return x.w.Grounded(r.Rider) })
+	x.atMost(best, x.seatCounts()...)
 }
 
 // keepTold keeps what was told: who rides does, and of the rides that were on a

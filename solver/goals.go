@@ -44,33 +44,36 @@ func (e *encoder) constant(cost int) []ordered.Soft {
 	return []ordered.Soft{{Lit: e.s.Root().Not(), Weight: cost, Stratum: -1}}
 }
 
+// seatCounts are the rides that each goal of Seat counts while they are on the ground.
+func (e *encoder) seatCounts() []func(*model.Ride) bool {
+	return []func(*model.Ride) bool{
+		func(*model.Ride) bool { return true },
+		func(r *model.Ride) bool { return r.Rider.RideFirst },
+		func(r *model.Ride) bool { return e.w.Grounded(r.Rider) },
+	}
+}
+
 // seatGoals count the rides on the ground.
 func (e *encoder) seatGoals() []ordered.Goal {
-	seat := ordered.Goal{Name: "seat a", Counts: e.counts()}
-	first := ordered.Goal{Name: "seat b"}
-	again := ordered.Goal{Name: "seat c"}
+	goals := []ordered.Goal{{Name: "seat a", Counts: e.counts()}, {Name: "seat b"}, {Name: "seat c"}}
+	counts := e.seatCounts()
 	for _, r := range e.w.Rides {
 		if r.State == model.Off {
 			continue
 		}
 		soft := ordered.Soft{Lit: e.isSeated(r), Weight: 1, Stratum: e.stratum(r.Date())}
-		seat.Softs = append(seat.Softs, soft)
-		if r.Rider.RideFirst {
-			first.Softs = append(first.Softs, soft)
-		}
-		if e.w.Grounded(r.Rider) {
-			again.Softs = append(again.Softs, soft)
+		for i, such := range counts {
+			if such(r) {
+				goals[i].Softs = append(goals[i].Softs, soft)
+			}
 		}
 	}
-	// A few rounds lead to a first plan; where it is hard the next calls take more.
-	all := func(*model.Ride) bool { return true }
-	rideFirst := func(r *model.Ride) bool { return r.Rider.RideFirst }
-	e.boundBeside(&seat, costs{onGround: func(*model.Ride) int { return 1 }, rounds: 20, dive: true})
-	e.boundBeside(&first, costs{onGround: func(r *model.Ride) int { return one(rideFirst(r)) }, rounds: 20, dive: true,
-		before: func(x *relaxation, best sat.Model) { x.atMost(best, all) }})
-	e.boundBeside(&again, costs{onGround: func(r *model.Ride) int { return one(e.w.Grounded(r.Rider)) }, rounds: 20, dive: true,
-		before: func(x *relaxation, best sat.Model) { x.atMost(best, all); x.atMost(best, rideFirst) }})
-	return []ordered.Goal{seat, first, again}
+	for i, such := range counts {
+		// A few rounds lead to a first plan; where it is hard the next calls take more.
+		e.boundBeside(&goals[i], costs{onGround: func(r *model.Ride) int { return one(such(r)) }, rounds: 20, dive: true,
+			before: func(x *relaxation, best sat.Model) { x.atMost(best, counts[:i]...) }})
+	}
+	return goals
 }
 
 // isSeated is the literal that a ride is on some horse; a constant for a ride

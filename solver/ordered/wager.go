@@ -10,7 +10,7 @@ import (
 // wager supposes that there is a solution less than step above what is proved: then all literals are false
 // whose price is no less, which often leaves little to search. Who is wrong has proved a bound. Where it
 // comes out either way more is supposed next, else less. Each time it gives up after some ticks of work. Of plain counts
-// none came out: a unit of theirs is much, and little is priced above it.
+// none was seen to come out in full weeks, after seconds each.
 func (g *search) wager(step, ticks int) {
 	if !g.weighted() {
 		return
