@@ -198,6 +198,7 @@ func (e *encoder) sits(r *model.Rider) []bool {
 // makePlace makes the literals of a horse in a slot, if it can carry any of the
 // slot's rides.
 func (e *encoder) makePlace(s *slot, h *model.Horse) {
+	defer e.s.Mark(e.s.Mark(sat.Mark(1 + e.stratum(s.meeting.Date))))
 	p := &place{slot: s, horse: h}
 	riders := slices.DeleteFunc(slices.Clone(s.rides), func(r *model.Ride) bool { return e.unpaired(r, h) || !e.hasExtras(p, r) })
 	var ways []*option

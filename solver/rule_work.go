@@ -214,6 +214,7 @@ func partsOf(day []entry) map[*model.Meeting]uint {
 // weeksWork keeps the work and the dates of each calendar week, and the dates in
 // a row.
 func weeksWork(e *encoder, under under) {
+	defer e.s.Mark(e.s.Mark(sat.Across))
 	for _, h := range e.w.Centre.Horses {
 		first := e.w.From.WeekStart(e.w.House.WeekStarts)
 		for ; first <= e.w.Until; first += 7 {

@@ -6,7 +6,9 @@ import "slices"
 // selectors: gini itself never lets go of one. What follows from single literals is worked in. What gini has
 // learned is lost.
 func (s *Solver) renew() {
-	if s.dead < max(burden, s.kept/2) || s.kept < 2*s.tried {
+	due := s.due
+	s.due = false
+	if !due && (s.dead < max(burden, s.kept/2) || s.kept < 2*s.tried) {
 		return
 	}
 	fixed := slices.Clone(s.fixed)
@@ -17,6 +19,7 @@ func (s *Solver) renew() {
 	}
 	s.store, s.fixed, s.told = store, fixed, 0
 	s.kept, s.dead, s.tried = 0, 0, 0
+	s.renewed++
 	used := make([]bool, s.vars+1)
 	used[s.root] = true
 	for _, l := range store {
@@ -33,6 +36,10 @@ func (s *Solver) renew() {
 		}
 	}
 }
+
+// Renew has a new gini take over at the next question: where much has become certain there is less to go
+// through.
+func (s *Solver) Renew() { s.due = true }
 
 // burden is how many dead clauses are worth the making of a new gini. A variable so that tests can be stricter.
 var burden = 20_000

@@ -69,17 +69,21 @@ type Solver struct {
 	reserved int     // made in gini
 	clauses  int
 	kept     int     // clauses in store
+	marks    []Mark  // by variable
+	mark     Mark    // of variables to come
+	renewed  int     // times
 	hung     []int32 // clauses in store by selector, of each variable and then of its negation
 	dead     int     // those whose selector is retired
 	tried    int     // kept when renewing came to nothing
 	work     int
+	due      bool // to be renewed
 	model    Model
 	core     []Lit
 }
 
 // New makes a solver with no clauses.
 func New() *Solver {
-	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), hung: make([]int32, 2)}
+	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), marks: make([]Mark, 1), hung: make([]int32, 2)}
 	s.root = s.NewVar()
 	return s
 }
@@ -91,7 +95,7 @@ func (s *Solver) Root() Lit { return s.root }
 // NewVar makes a variable and returns its positive literal.
 func (s *Solver) NewVar() Lit {
 	s.vars++
-	s.inner, s.fixed, s.hung = append(s.inner, z.LitNull), append(s.fixed, 0), append(s.hung, 0, 0)
+	s.inner, s.fixed, s.marks, s.hung = append(s.inner, z.LitNull), append(s.fixed, 0), append(s.marks, s.mark), append(s.hung, 0, 0)
 	return Lit(s.vars)
 }
 
@@ -171,7 +175,7 @@ func (s *Solver) hangs(sel Lit) *int32 {
 // Tick is the unit of work: this many propagations, a few milliseconds.
 const Tick = 20_000
 
-// Work is the number of whole ticks spent in answers so far. It is the same in every run of the
+// Work is the number of whole ticks spent in answers so far, those of parts too. It is the same in every run of the
 // same calls that was not cut off by a context, unless gini dropped a tick.
 func (s *Solver) Work() int { return s.work }
 
