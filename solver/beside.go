@@ -127,6 +127,12 @@ func (a *advice) advise(ctx context.Context, from bound.Start, resumed bool) ord
 	for i, least := range l.With {
 		b.Priced = append(b.Priced, ordered.Priced{Lit: a.lits[i], Least: least + a.fixed, Group: l.Spell[i], More: int(l.More[i])})
 	}
+	for i, least := range l.Worn { // of the ways that cost more than the best one of the pair
+		lits := a.relaxed.wornAt[i]
+		if pair := a.relaxed.pairs[lits[0]]; least > l.With[pair] || l.MoreWorn[i] > l.More[pair] {
+			b.Priced = append(b.Priced, ordered.Priced{Lit: lits[0], And: lits[1], Least: least + a.fixed, Group: l.Spell[pair], More: int(l.MoreWorn[i])})
+		}
+	}
 	for _, i := range l.Often {
 		b.Hint = append(b.Hint, a.lits[i])
 	}

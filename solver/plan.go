@@ -21,6 +21,7 @@ type Options struct {
 	// are as they turn out, and nothing is proved of them.
 	Goals int
 
+	last   bool      // the encoder is not asked again
 	start  []sat.Lit // what the first plan should have; nil: what was posted
 	effort int       // see [ordered.Options]
 }
@@ -32,6 +33,7 @@ type Options struct {
 // program.
 func Plan(ctx context.Context, w *model.Week, opts Options) (*model.Plan, error) {
 	e := encode(w)
+	opts.last = true
 	plan, err := e.solve(ctx, nil, e.goals(), opts)
 	if err != nil {
 		return nil, err
@@ -47,7 +49,7 @@ func (e *encoder) solve(ctx context.Context, assume []sat.Lit, goals []ordered.G
 	if opts.start == nil {
 		opts.start = e.posted()
 	}
-	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: opts.start, Effort: opts.effort, Partitions: e.partitions()})
+	best, results, err := ordered.Minimise(ctx, e.s, assume, goals, ordered.Options{Progress: opts.Progress, Start: opts.start, Effort: opts.effort, Last: opts.last, Partitions: e.partitions()})
 	switch {
 	case err != nil && errors.Is(err, ctx.Err()):
 		return e.nobody(goals), nil

@@ -16,11 +16,13 @@ type relaxation struct {
 	ring   map[sat.Lit][]int          // of a ride on a horse, whatever it wears
 	index  map[*model.Ride]int
 	pairs  map[sat.Lit]int
-	known  []bound.Cut    // of the goals before
-	spells map[*place]int // the spell that each is in
-	at     []*place       // of each pair
-	ways   []*option      // by name
-	worn   [][]*place     // in which each way is worn
+	known  []bound.Cut        // of the goals before
+	spells map[*place]int     // the spell that each is in
+	at     []*place           // of each pair
+	ways   []*option          // by name
+	worn   [][]*place         // in which each way is worn
+	wornAs map[[2]sat.Lit]int // a ride on a horse that is saddled in a way
+	wornAt [][2]sat.Lit       // by number
 	// clashing are the members of all clashes that the problem was told.
 	clashing []member
 }
@@ -32,7 +34,7 @@ const tooMany = 50_000
 // out. It reports false where a horse has too many ways to work.
 func (e *encoder) relax(c costs) (*relaxation, bool) {
 	x := &relaxation{encoder: e, p: &bound.Problem{Slow: c.in}, rooms: map[*place]map[*pool][]int{},
-		ring: map[sat.Lit][]int{}, spells: map[*place]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}}
+		ring: map[sat.Lit][]int{}, spells: map[*place]int{}, index: map[*model.Ride]int{}, pairs: map[sat.Lit]int{}, wornAs: map[[2]sat.Lit]int{}}
 	for _, r := range e.w.Rides {
 		if _, ok := e.seated[r]; ok {
 			x.index[r] = x.p.Rides
@@ -247,7 +249,7 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 	r = bound.Rider{Pair: x.pair(on), Ride: x.index[on.ride], Uses: x.ring[on.lit]}
 	for i, o := range ways {
 		if !x.clash(on.ride, on.at.horse, on.at.wayOf(o)) && x.dressed(on, o) {
-			s := bound.Suits{Way: i}
+			s := bound.Suits{Way: i, Worn: x.wears(on, o)}
 			if cost != nil {
 				s.Cost = cost(on, o)
 			}
@@ -274,6 +276,24 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 		}
 	}
 	return r, m
+}
+
+// wears numbers a ride on a horse that is saddled in a way: in each stretch the same.
+func (x *relaxation) wears(on rideOn, o *option) int {
+	key := [2]sat.Lit{on.lit}
+	for _, s := range on.at.saddle {
+		if s.seat == o.seat && slices.Equal(s.pads, o.pads) {
+			key[1] = s.lit
+		}
+	}
+	n, ok := x.wornAs[key]
+	if !ok {
+		n = x.p.Worn
+		x.wornAs[key] = n
+		x.wornAt = append(x.wornAt, key)
+		x.p.Worn++
+	}
+	return n
 }
 
 // dressed reports whether there is something for each need of a ride that goes on the

@@ -134,7 +134,7 @@ func TestNoAnswerOfASessionIsBetterThanTheBoundsThatItWorksOut(t *testing.T) {
 						t.Errorf("%s: %s bounded by %d, and a plan has %d", w.Centre.Name, goal.Name, got.Least, value)
 					}
 					for _, p := range got.Priced {
-						if best.Value(p.Lit) && p.Least > value {
+						if best.Value(p.Lit) && (p.And == 0 || best.Value(p.And)) && p.Least > value {
 							t.Errorf("%s: %s priced at %d, and a plan with it has %d", w.Centre.Name, goal.Name, p.Least, value)
 						}
 					}

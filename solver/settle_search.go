@@ -20,7 +20,7 @@ func (s *settler) search(ctx context.Context, start []int, least int) ([]int, er
 	}
 	q.rules()
 	goals := []ordered.Goal{{Name: "kept", Softs: q.asPosted()}, {Name: "moves", Softs: q.staysPut(), Least: least}}
-	best, _, err := ordered.Minimise(ctx, q.Solver, nil, goals, ordered.Options{Start: hint})
+	best, _, err := ordered.Minimise(ctx, q.Solver, nil, goals, ordered.Options{Start: hint, Last: true})
 	var odds *ordered.Unsatisfiable
 	switch {
 	case err != nil && ctx.Err() != nil, errors.As(err, &odds): // start breaks a rule then, as the audit will say

@@ -26,7 +26,7 @@ func (t task) wcnf(ctx context.Context) (outcome, error) {
 	start := time.Now()
 	s, softs := clauses(in)
 	o := outcome{Task: t, Rides: len(in.Soft), Horses: in.Vars, Vars: s.Vars(), Clauses: s.Clauses()}
-	_, results, err := ordered.Minimise(ctx, s, nil, []ordered.Goal{{Name: "cost", Softs: softs}}, ordered.Options{})
+	_, results, err := ordered.Minimise(ctx, s, nil, []ordered.Goal{{Name: "cost", Softs: softs}}, ordered.Options{Last: true})
 	o.Seconds = time.Since(start).Seconds()
 	if err != nil {
 		return outcome{}, err

@@ -13,11 +13,12 @@ func (m *Market) answer() Answer {
 	m.trade()
 	a := Answer{Least: m.proved(), With: slices.Repeat([]int{never}, m.p.Pairs), Often: m.frequent()}
 	a.Value, a.More, a.Spell = m.value, slices.Repeat([]int64{none}, m.p.Pairs), m.spellOf
+	a.Worn, a.MoreWorn = slices.Repeat([]int{never}, m.p.Worn), slices.Repeat([]int64{none}, m.p.Worn)
 	for s := range m.p.Spells {
 		b := m.book(s)
 		rest := m.value - b.best()
 		for d := range b.spell.Days {
-			b.with(d, rest, a.With, a.More)
+			b.with(d, rest, &a)
 		}
 	}
 	return a
@@ -25,7 +26,7 @@ func (m *Market) answer() Answer {
 
 // with tells, for each rider of a day, the least value of all with it, and what it costs more; rest is the value of everything
 // but this spell.
-func (b *book) with(d int, rest int64, with []int, more []int64) {
+func (b *book) with(d int, rest int64, a *Answer) {
 	day := &b.spell.Days[d]
 	through := b.through(d) // the best week with a stretch, itself apart
 	for i := range day.Stretches {
@@ -37,15 +38,21 @@ func (b *book) with(d int, rest int64, with []int, more []int64) {
 			for k := range riders {
 				r := &riders[k]
 				least := int64(none)
-				for _, w := range r.Ways {
-					least = min(least, deal.cost(w.Way)-deal.riders[p][w.Way].cost+int64(w.Cost)*scale)
-				}
-				cost := rest + through[i] + least + b.m.rider(r)
+				other := rest + through[i] + b.m.rider(r)
 				if b.m.onGround(r.Ride) == 1 { // then it is not
-					cost += b.m.ride[r.Ride] - b.m.groundCost(r.Ride)
+					other += b.m.ride[r.Ride] - b.m.groundCost(r.Ride)
 				}
-				with[r.Pair] = min(with[r.Pair], up(cost))
-				more[r.Pair] = min(more[r.Pair], max(0, cost-b.m.value)) // shares may be counted twice
+				for _, w := range r.Ways {
+					way := deal.cost(w.Way) - deal.riders[p][w.Way].cost + int64(w.Cost)*scale
+					least = min(least, way)
+					if len(a.Worn) > 0 {
+						a.Worn[w.Worn] = min(a.Worn[w.Worn], up(other+way))
+						a.MoreWorn[w.Worn] = min(a.MoreWorn[w.Worn], max(0, other+way-b.m.value))
+					}
+				}
+				cost := other + least
+				a.With[r.Pair] = min(a.With[r.Pair], up(cost))
+				a.More[r.Pair] = min(a.More[r.Pair], max(0, cost-b.m.value)) // shares may be counted twice
 			}
 		}
 	}

@@ -16,6 +16,8 @@ type Problem struct {
 	Rides int
 	// Pairs is the number of pairs of a ride and a horse in its lesson.
 	Pairs int
+	// Worn is the number of pairs of a ride and a horse that is saddled in a certain way.
+	Worn int
 	// Grounded says of some rides that no more than Most may be on the ground.
 	Grounded []Grounded
 	// OnGround is what each ride costs when it is on the ground.
@@ -87,8 +89,8 @@ type Rider struct {
 	Needs            [][][]int
 }
 
-// Suits is a way that a rider can ride in, and what that costs.
-type Suits struct{ Way, Cost int }
+// Suits is a way that a rider can ride in, what that costs, and the number of the pair in it.
+type Suits struct{ Way, Cost, Worn int }
 
 // Answer tells what no plan can be better than.
 type Answer struct {
@@ -103,6 +105,9 @@ type Answer struct {
 	Value int64
 	More  []int64
 	Spell []int
+	// Worn and MoreWorn are With and More of each pair in a certain way.
+	Worn     []int
+	MoreWorn []int64
 	// Often are the pairs that go together in most of the weeks which the horses planned while the
 	// prices settled, the most frequent first: a good plan has most of them.
 	Often []int

@@ -6,7 +6,15 @@ import "math/rand/v2"
 func Impatient() (undo func()) {
 	was := pace
 	pace.ticks, pace.questions = 2, 1
-	return func() { pace = was }
+	undoHard := Hard()
+	return func() { pace = was; undoHard() }
+}
+
+// Hard has every search taken for a hard one until it is undone.
+func Hard() (undo func()) {
+	was := hard
+	hard = 0
+	return func() { hard = was }
 }
 
 // Balking has so many of 100 questions end undecided, drawn with a seed, until undone.

@@ -128,7 +128,7 @@ func (g *search) follow() {
 	defer g.q.s.Retire(cheap)
 	for _, p := range g.priced {
 		if p.Least > g.bound()+g.bound()/32+1 {
-			g.q.s.Add(cheap, p.Lit.Not())
+			g.q.s.Add(cheap, p.not()...)
 		}
 	}
 	g.q.along(slices.Concat([]sat.Lit{cheap}, hint, g.softs()), 10, many)

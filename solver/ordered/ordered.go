@@ -21,7 +21,7 @@ import (
 
 // Soft is a literal wanted true. While it is false it costs Weight, 1 or more. Stratum, from 0 up,
 // groups wishes whose cores are looked for together before those of the whole, such as the wishes
-// of one day; -1 is no group.
+// of one day; -1 is no group. The variables of a group's part of the problem, if it has one, are marked 1 + Stratum.
 type Soft struct {
 	Lit     sat.Lit
 	Weight  int
@@ -85,12 +85,20 @@ type Beside struct {
 	Hint []sat.Lit
 }
 
-// Priced is a literal and a lower bound on the value of every solution in which it is true.
+// Priced is a literal, or two, and a lower bound on the value of every solution in which it is true.
 type Priced struct {
-	Lit   sat.Lit
-	Least int
-	Group int // from 0 up
-	More  int // what it adds, in parts of Grain; 0 or more
+	Lit, And sat.Lit // And is 0 or a second literal: it is about both being true
+	Least    int
+	Group    int // from 0 up
+	More     int // what it adds, in parts of Grain; 0 or more
+}
+
+// not is a clause that forbids it.
+func (p Priced) not() []sat.Lit {
+	if p.And == 0 {
+		return []sat.Lit{p.Lit.Not()}
+	}
+	return []sat.Lit{p.Lit.Not(), p.And.Not()}
 }
 
 // Result tells what became of a goal: its Value in the solution returned, and the Bound below which
@@ -114,6 +122,9 @@ type Options struct {
 	// Effort, if not 0, is the work after which it returns, once there is a solution, as if ctx had
 	// ended: in ticks of the solver, questions counted in. Other than time it is the same in every run.
 	Effort int
+	// Last says that s will not be asked again: what becomes certain is worked into its clauses then, which makes hard
+	// goals easier.
+	Last bool
 	// Improved is told each solution that is better than all before it.
 	Improved func(value func(sat.Lit) bool)
 }
@@ -132,13 +143,17 @@ func (u *Unsatisfiable) Error() string {
 // had been seen, the error of ctx. A goal that was not reached has the value that the solution
 // happens to give it, and its Least for a bound. A Count, Least or Beside that a solution found
 // contradicts is an error. Afterwards s answers as if Minimise had not been
-// called, with more variables: all that was added hangs on a selector that is retired.
+// called, with more variables: all that was added hangs on a selector that is retired, unless it was the Last call.
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	q := &query{ctx: ctx, enough: cancel, begun: s.Work(), s: s, own: s.NewVar(), goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
+	q := &query{ctx: ctx, enough: cancel, begun: s.Work(), s: s, own: s.Root(), parts: map[int]*sat.Part{}, goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
+	if !opts.Last {
+		q.own = s.NewVar()
+		defer s.Retire(q.own)
+	}
 	q.assume = append([]sat.Lit{q.own}, assume...)
-	defer s.Retire(q.own)
+	defer s.Mark(s.Mark(sat.Across))
 	if err := q.first(); err != nil {
 		return nil, nil, err
 	}

@@ -31,8 +31,10 @@ func (p *puzzle) literal(r *rand.Rand) sat.Lit {
 func random(r *rand.Rand, s *sat.Solver) *puzzle {
 	p := &puzzle{}
 	for range 3 + r.IntN(6) {
+		s.Mark(sat.Mark(r.IntN(5) - 1)) // whatever is told of parts, it must only be of use
 		p.lits = append(p.lits, s.NewVar())
 	}
+	s.Mark(0)
 	for range r.IntN(3 * len(p.lits)) {
 		clause := []sat.Lit{p.literal(r), p.literal(r), p.literal(r)}
 		p.clauses = append(p.clauses, clause[:1+r.IntN(3)])
@@ -110,8 +112,14 @@ func (p *puzzle) partitions() [][][]sat.Lit {
 
 func check(t *testing.T, s *sat.Solver, p *puzzle, seed uint64) {
 	t.Helper()
+	checkWith(t, s, p, seed, ordered.Options{})
+}
+
+func checkWith(t *testing.T, s *sat.Solver, p *puzzle, seed uint64, opts ordered.Options) {
+	t.Helper()
 	want := p.best()
-	model, results, err := ordered.Minimise(ctx, s, p.assume, p.goals, ordered.Options{Start: p.lits[:2], Partitions: p.partitions()})
+	opts.Start, opts.Partitions = p.lits[:2], p.partitions()
+	model, results, err := ordered.Minimise(ctx, s, p.assume, p.goals, opts)
 	if want == nil {
 		u, ok := err.(*ordered.Unsatisfiable)
 		if !ok {
@@ -165,7 +173,8 @@ func (p *puzzle) known(r *rand.Rand) {
 		goal.Least = r.IntN(best + 1)
 		if r.IntN(3) == 0 {
 			bound := r.IntN(best + 1)
-			goal.Beside = beside(bound)
+			goal.Beside = besideOf(ordered.Beside{Least: bound, Priced: p.priced(r, *goal, kept), Grain: 1})
+			goal.Patience = 1
 		}
 		if r.IntN(3) == 0 {
 			goal.Least = best
@@ -193,6 +202,26 @@ func (p *puzzle) known(r *rand.Rand) {
 	}
 }
 
+// priced are some literals, and some pairs of them, with what the solutions that are left cost in which they hold, or less: no
+// solution costs less than the dearest that holds in it.
+func (p *puzzle) priced(r *rand.Rand, goal ordered.Goal, left []int) (all []ordered.Priced) {
+	for range r.IntN(8) {
+		x := ordered.Priced{Lit: p.literal(r), Least: 1000}
+		if r.IntN(2) == 0 {
+			x.And = p.literal(r)
+		}
+		for _, mask := range left {
+			if value := p.value(mask); value(x.Lit) && (x.And == 0 || value(x.And)) {
+				x.Least = min(x.Least, cost(goal, value))
+			}
+		}
+		x.Least -= r.IntN(2)
+		x.More = max(x.Least, 0)
+		all = append(all, x)
+	}
+	return all
+}
+
 func TestFactsFromArithmeticChangeNoValue(t *testing.T) {
 	for seed := range uint64(4000) {
 		r := rand.New(rand.NewPCG(seed, 2))
@@ -202,6 +231,19 @@ func TestFactsFromArithmeticChangeNoValue(t *testing.T) {
 			p.known(r)
 			check(t, s, p, seed)
 		}
+	}
+}
+
+func TestWhatIsWorkedIntoASolverThatIsNotAskedAgainChangesNoValue(t *testing.T) {
+	defer ordered.Hard()()
+	for seed := range uint64(4000) {
+		r := rand.New(rand.NewPCG(seed, 6))
+		s := sat.New()
+		p := random(r, s)
+		if len(p.solutions()) > 0 && seed%2 == 0 {
+			p.known(r)
+		}
+		checkWith(t, s, p, seed, ordered.Options{Last: true})
 	}
 }
 

@@ -12,20 +12,23 @@ import (
 type query struct {
 	ctx    context.Context
 	s      *sat.Solver
-	own    sat.Lit   // selector of all that the query adds
-	assume []sat.Lit // own, then the caller's
+	asks   *sat.Part         // who is asked at the moment; nil: the whole
+	parts  map[int]*sat.Part // by group
+	own    sat.Lit           // selector of all that the query adds
+	assume []sat.Lit         // own, then the caller's
 	goals  []Goal
 	opts   Options
 
-	unit   int // ticks of the solver that count as one here: about what it takes to set every variable
-	asked  int
-	begun  int    // work of the solver before
-	enough func() // ends ctx
-	best   sat.Model
-	values []int // of the goals in best
-	late   []sat.Model
-	found  []Count // by the goals that are proved
-	clash  []Count // of literals that along could not have together
+	unit    int // ticks of the solver that count as one here: about what it takes to set every variable
+	asked   int
+	renewed int    // effort when s was renewed last
+	begun   int    // work of the solver before
+	enough  func() // ends ctx
+	best    sat.Model
+	values  []int // of the goals in best
+	late    []sat.Model
+	found   []Count // by the goals that are proved
+	clash   []Count // of literals that along could not have together
 }
 
 // ask solves under the query's assumptions and the given ones, and keeps a solution that is better
@@ -35,7 +38,11 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	if balk != nil && ticks > 0 && q.best != nil && balk() {
 		return sat.Unknown
 	}
-	status := q.s.SolveWithin(q.ctx, ticks*q.unit, slices.Concat(q.assume, lits)...)
+	assume := slices.Concat(q.assume, lits)
+	if q.asks != nil { // its solutions are none of the whole
+		return q.asks.SolveWithin(q.ctx, ticks*q.unit, assume...)
+	}
+	status := q.s.SolveWithin(q.ctx, ticks*q.unit, assume...)
 	if status == sat.Sat {
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
@@ -81,7 +88,11 @@ func (q *query) keep(m sat.Model) {
 
 // blamed is the part of the last core that is not the query's own assumptions.
 func (q *query) blamed() []sat.Lit {
-	return slices.DeleteFunc(q.s.Core(), func(l sat.Lit) bool { return slices.Contains(q.assume, l) })
+	core := q.s.Core
+	if q.asks != nil {
+		core = q.asks.Core
+	}
+	return slices.DeleteFunc(core(), func(l sat.Lit) bool { return slices.Contains(q.assume, l) })
 }
 
 // first finds a solution to have in hand, one that satisfies what it easily can of Start.
@@ -141,6 +152,18 @@ func (q *query) along(lits []sat.Lit, most, clashes int) bool {
 	return found
 }
 
+// hard is how much effort shows that a search is worth what it takes to make it easier. A variable so that tests can have
+// all searches be.
+var hard = 100
+
+// renew lets go of what has become certain, where that was work.
+func (q *query) renew() {
+	if q.opts.Last && q.effort()-q.renewed >= hard {
+		q.s.Renew()
+		q.renewed = q.effort()
+	}
+}
+
 // recall makes the next search start near the best solution.
 func (q *query) recall() {
 	if q.best != nil {
@@ -164,6 +187,8 @@ func (q *query) prove(i int) (bound int, proved bool, err error) {
 		g.sum.below(q, q.own, g.upper()+1)
 		q.found = append(q.found, g.found()...)
 		g.hold()
+		g.probe()
+		q.renew()
 	}
 	return g.bound(), proved, nil
 }

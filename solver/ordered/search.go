@@ -89,7 +89,7 @@ func newSearch(q *query, goal int) *search {
 	}
 	g.parts, g.dice = partitions(q.opts.Partitions), 1
 	if d := &q.goals[goal]; d.Open != nil {
-		d.Softs, d.Least = d.Open(q.best)
+		q.marked(0, func() { d.Softs, d.Least = d.Open(q.best) })
 	}
 	d := q.goals[goal]
 	if d.Given != nil {
@@ -267,6 +267,11 @@ func (g *search) gather() {
 	for least := g.next(0); !g.over(); least = g.next(least) {
 		for _, group := range g.groups {
 			if len(g.groups) > 1 {
+				g.apart(least, group)
+			}
+		}
+		for _, group := range g.groups {
+			if len(g.groups) > 1 {
 				g.collect(least, group)
 			}
 		}
@@ -325,16 +330,8 @@ func (g *search) collect(least, group int) {
 				return
 			}
 		}
-		var lits []sat.Lit
-		for _, w := range g.wishes {
-			if w.weight >= least && (group == all || w.group == group) {
-				lits = append(lits, w.lit)
-			}
-		}
+		lits := g.above(least, group)
 		patience := g.patience
-		if group != all {
-			patience = min(patience, pace.ticks)
-		}
 		n := len(lits)
 		if p.hard > 0 {
 			if n = p.of(g.metFirst(lits), n); n < len(lits) {
@@ -362,14 +359,31 @@ func (g *search) collect(least, group int) {
 			g.settle()
 		}
 		if e := g.q.effort(); g.target == 0 && (e-g.raised >= 2*g.patience || e-g.turned >= 10*g.patience) && !g.interrupted() {
-			g.improve(g.patience)
+			ticks := g.patience
+			if !g.weighted() {
+				ticks = 1 + ticks/8 // its many questions take longer than they count, and what is left to find comes of cores as soon
+			}
+			g.improve(ticks)
 			g.wager(1, 2*g.patience)
 			g.harden()
 			g.patience *= 2
 			g.turned = g.q.effort()
 			g.raised = g.turned
+			if group == all && least == 1 && len(g.groups) > 1 {
+				return // with more patience groups may have more cores
+			}
 		}
 	}
+}
+
+// above are the wishes of a group that have at least the given weight.
+func (g *search) above(least, group int) (lits []sat.Lit) {
+	for _, w := range g.wishes {
+		if w.weight >= least && (group == all || w.group == group) {
+			lits = append(lits, w.lit)
+		}
+	}
+	return lits
 }
 
 // relax takes a core into the lower bound.
@@ -442,7 +456,7 @@ func (g *search) settle() {
 			if g.q.seen(func(m sat.Model) bool { return fails(m, d.tally.wishes) < d.level }) {
 				break
 			}
-			l := d.tally.counter.AtLeast(d.level).Not()
+			l := g.fewer(d.tally, d.level)
 			if g.q.ask(1, []sat.Lit{l}) != sat.Unsat {
 				break
 			}
@@ -457,12 +471,18 @@ func (g *search) settle() {
 	g.due = nil
 }
 
+// fewer says that not so many of a tally fail.
+func (g *search) fewer(t *tally, level int) (l sat.Lit) {
+	g.q.marked(markOf(t.group), func() { l = t.counter.AtLeast(level).Not() })
+	return l
+}
+
 // grant turns a tally's next failure into a wish.
 func (g *search) grant(d due) {
 	if d.level > d.tally.counter.Size() {
 		return
 	}
-	l := d.tally.counter.AtLeast(d.level).Not()
+	l := g.fewer(d.tally, d.level)
 	g.wish(wish{lit: l, weight: d.weight, group: d.tally.group, tally: d.tally, level: d.level})
 }
 
@@ -479,7 +499,7 @@ func (g *search) harden() {
 		}
 	}
 	for len(g.priced) > 0 && g.priced[0].Least > g.upper() {
-		g.q.s.Add(g.q.own, g.priced[0].Lit.Not())
+		g.q.s.Add(g.q.own, g.priced[0].not()...)
 		g.priced = g.priced[1:]
 	}
 }

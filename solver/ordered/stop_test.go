@@ -181,7 +181,11 @@ func TestTheSameCallGivesTheSameModel(t *testing.T) {
 
 // beside tells a bound.
 func beside(least int) func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
+	return besideOf(ordered.Beside{Least: least})
+}
+
+func besideOf(b ordered.Beside) func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
 	return func(sat.Model, int, []ordered.Count) func(context.Context) ordered.Beside {
-		return func(context.Context) ordered.Beside { return ordered.Beside{Least: least} }
+		return func(context.Context) ordered.Beside { return b }
 	}
 }

@@ -59,7 +59,7 @@ func adds(q *query, sel sat.Lit, group []Priced, unit, most int) []sat.Lit {
 	above := q.s.Root().Not()
 	i := 0
 	for ; i < len(group) && group[i].More/unit > most; i++ {
-		q.s.Add(sel, group[i].Lit.Not())
+		q.s.Add(sel, group[i].not()...)
 	}
 	for k := most; k > 0; k-- {
 		at := i
@@ -70,7 +70,7 @@ func adds(q *query, sel sat.Lit, group []Priced, unit, most int) []sat.Lit {
 			one := q.s.NewVar()
 			q.s.Add(sel, above.Not(), one)
 			for _, p := range group[at:i] {
-				q.s.Add(sel, p.Lit.Not(), one)
+				q.s.Add(sel, append(p.not(), one)...)
 			}
 			above = one
 		}

@@ -47,6 +47,20 @@ func TestASumForbidsWhatTogetherCostsTooMuch(t *testing.T) {
 	}
 }
 
+func TestWhatTwoLiteralsCostTogetherCountsWhereBothAreTrue(t *testing.T) {
+	s := sat.New()
+	sel, a, b := s.NewVar(), s.NewVar(), s.NewVar()
+	sumOf(Beside{Grain: 1, Priced: []Priced{{Lit: a, And: b, More: 3}}}).below(&query{s: s}, sel, 3)
+	for _, c := range []struct {
+		assume []sat.Lit
+		want   sat.Status
+	}{{[]sat.Lit{sel, a, b.Not()}, sat.Sat}, {[]sat.Lit{sel, a.Not(), b}, sat.Sat}, {[]sat.Lit{sel, a, b}, sat.Unsat}} {
+		if got := s.Solve(context.Background(), c.assume...); got != c.want {
+			t.Errorf("%v: %v, want %v", c.assume, got, c.want)
+		}
+	}
+}
+
 func TestOfASumThatIsNotKnownNothingIsForbidden(t *testing.T) {
 	s := sat.New()
 	sel, l := s.NewVar(), s.NewVar()

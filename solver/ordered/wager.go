@@ -41,7 +41,7 @@ func (g *search) suppose(target, ticks int) {
 	defer q.s.Retire(q.own)
 	for _, p := range g.priced {
 		if p.Least >= target {
-			q.s.Add(q.own, p.Lit.Not())
+			q.s.Add(q.own, p.not()...)
 		}
 	}
 	g.sum.below(&q, q.own, target)
