@@ -39,6 +39,16 @@ func (q *query) part(group int) *sat.Part {
 	return p
 }
 
+// above are the wishes of a group that have at least the given weight.
+func (g *search) above(least, group int) (lits []sat.Lit) {
+	for _, w := range g.wishes {
+		if w.weight >= least && (group == all || w.group == group) {
+			lits = append(lits, w.lit)
+		}
+	}
+	return lits
+}
+
 // markOf a group's variables.
 func markOf(group int) sat.Mark {
 	if group < 0 {
@@ -51,4 +61,10 @@ func markOf(group int) sat.Mark {
 func (q *query) marked(m sat.Mark, do func()) {
 	defer q.s.Mark(q.s.Mark(m))
 	do()
+}
+
+// fewer says that not so many of a tally fail.
+func (g *search) fewer(t *tally, level int) (l sat.Lit) {
+	g.q.marked(markOf(t.group), func() { l = t.counter.AtLeast(level).Not() })
+	return l
 }

@@ -376,16 +376,6 @@ func (g *search) collect(least, group int) {
 	}
 }
 
-// above are the wishes of a group that have at least the given weight.
-func (g *search) above(least, group int) (lits []sat.Lit) {
-	for _, w := range g.wishes {
-		if w.weight >= least && (group == all || w.group == group) {
-			lits = append(lits, w.lit)
-		}
-	}
-	return lits
-}
-
 // relax takes a core into the lower bound.
 func (g *search) relax(core []sat.Lit) {
 	if len(core) == 0 {
@@ -469,12 +459,6 @@ func (g *search) settle() {
 		g.grant(d)
 	}
 	g.due = nil
-}
-
-// fewer says that not so many of a tally fail.
-func (g *search) fewer(t *tally, level int) (l sat.Lit) {
-	g.q.marked(markOf(t.group), func() { l = t.counter.AtLeast(level).Not() })
-	return l
 }
 
 // grant turns a tally's next failure into a wish.
