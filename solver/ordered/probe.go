@@ -5,7 +5,7 @@ import "tackwright/solver/sat"
 // probe tries each literal that prices leave open in solutions as good as the best one of a proved goal, for a while. Those
 // that fail then are forbidden to the goals after it: of one in six to one in two the rules see what prices do not.
 func (g *search) probe() {
-	const ticks = 3
+	const ticks, most = 3, 500
 	if !g.weighted() || g.sum == nil {
 		return
 	}
@@ -17,8 +17,12 @@ func (g *search) probe() {
 			}
 		}
 	}
+	end := g.q.effort() + most
 	seen := map[sat.Lit]bool{} // in a solution
 	for _, l := range open {
+		if g.q.effort() >= end {
+			return
+		}
 		if seen[l] {
 			continue
 		}

@@ -21,7 +21,7 @@ type query struct {
 
 	unit    int // ticks of the solver that count as one here: about what it takes to set every variable
 	asked   int
-	renewed int    // effort when s was renewed last
+	renewed int    // what was spent when s was renewed last
 	begun   int    // work of the solver before
 	enough  func() // ends ctx
 	best    sat.Model
@@ -38,12 +38,12 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	if balk != nil && ticks > 0 && q.best != nil && balk() {
 		return sat.Unknown
 	}
-	assume := slices.Concat(q.assume, lits)
-	if q.asks != nil { // its solutions are none of the whole
-		return q.asks.SolveWithin(q.ctx, ticks*q.unit, assume...)
+	asked := q.s.SolveWithin
+	if q.asks != nil {
+		asked = q.asks.SolveWithin
 	}
-	status := q.s.SolveWithin(q.ctx, ticks*q.unit, assume...)
-	if status == sat.Sat {
+	status := asked(q.ctx, ticks*q.unit, slices.Concat(q.assume, lits)...)
+	if status == sat.Sat && q.asks == nil { // solutions of a part are none of the whole
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
 	}
@@ -152,15 +152,18 @@ func (q *query) along(lits []sat.Lit, most, clashes int) bool {
 	return found
 }
 
+// spent is the effort since Minimise was called.
+func (q *query) spent() int { return (q.s.Work()-q.begun)/q.unit + q.asked/pace.questions }
+
 // hard is how much effort shows that a search is worth what it takes to make it easier. A variable so that tests can have
 // all searches be.
 var hard = 100
 
 // renew lets go of what has become certain, where that was work.
 func (q *query) renew() {
-	if q.opts.Last && q.effort()-q.renewed >= hard {
+	if q.opts.Last && q.spent()-q.renewed >= hard {
 		q.s.Renew()
-		q.renewed = q.effort()
+		q.renewed = q.spent()
 	}
 }
 

@@ -189,3 +189,30 @@ func besideOf(b ordered.Beside) func(sat.Model, int, []ordered.Count) func(conte
 		return func(context.Context) ordered.Beside { return b }
 	}
 }
+
+// Two groups of their own, each twelve pigeon holes: looking at a group alone is work that counts.
+func TestEffortIsKeptAlsoWhereAGroupIsAskedAlone(t *testing.T) {
+	defer ordered.Hard()()
+	s := sat.New()
+	goal := ordered.Goal{Name: "seat"}
+	for day := range 2 {
+		before := s.Mark(sat.Mark(1 + day))
+		for range 12 {
+			seated, some := riders(s, 9, 8)
+			for i := range some.Softs {
+				some.Softs[i].Stratum = day
+			}
+			if goal.Softs = append(goal.Softs, some.Softs...); len(seated) != 9 {
+				t.Fatal(seated)
+			}
+		}
+		s.Mark(before)
+	}
+	const most = 20
+	if _, _, err := ordered.Minimise(ctx, s, nil, []ordered.Goal{goal}, ordered.Options{Effort: most}); err != nil {
+		t.Fatal(err)
+	}
+	if s.Work() > 2*most {
+		t.Errorf("%d ticks of work for %d", s.Work(), most)
+	}
+}

@@ -49,15 +49,24 @@ func TestASumForbidsWhatTogetherCostsTooMuch(t *testing.T) {
 
 func TestWhatTwoLiteralsCostTogetherCountsWhereBothAreTrue(t *testing.T) {
 	s := sat.New()
-	sel, a, b := s.NewVar(), s.NewVar(), s.NewVar()
-	sumOf(Beside{Grain: 1, Priced: []Priced{{Lit: a, And: b, More: 3}}}).below(&query{s: s}, sel, 3)
-	for _, c := range []struct {
-		assume []sat.Lit
-		want   sat.Status
-	}{{[]sat.Lit{sel, a, b.Not()}, sat.Sat}, {[]sat.Lit{sel, a.Not(), b}, sat.Sat}, {[]sat.Lit{sel, a, b}, sat.Unsat}} {
-		if got := s.Solve(context.Background(), c.assume...); got != c.want {
-			t.Errorf("%v: %v, want %v", c.assume, got, c.want)
+	sel, a, b, c := s.NewVar(), s.NewVar(), s.NewVar(), s.NewVar()
+	sumOf(Beside{Grain: 1, Priced: []Priced{{Lit: a, And: b, More: 3}, {Lit: a, And: c, More: 9}, {Lit: c, Group: 1, More: 2}}}).below(&query{s: s}, sel, 5)
+	for mask := range 8 {
+		is := []sat.Lit{sel, a.Not(), b.Not(), c.Not()}
+		cost := map[int]int{0b011: 3, 0b100: 2, 0b110: 2, 0b101: 11, 0b111: 11}[mask]
+		for i, l := range []sat.Lit{a, b, c} {
+			if mask>>i&1 == 1 {
+				is[i+1] = l
+			}
 		}
+		if got := s.Solve(context.Background(), is...); (got == sat.Sat) != (cost < 5) {
+			t.Errorf("%b costs %d: %v", mask, cost, got)
+		}
+	}
+	two := s.NewVar()
+	sumOf(Beside{Grain: 1, Priced: []Priced{{Lit: a, And: b, More: 3}, {Lit: c, Group: 1, More: 2}}}).below(&query{s: s}, two, 5)
+	if s.Solve(context.Background(), two, a, b, c) != sat.Unsat || s.Solve(context.Background(), two, a, b.Not(), c) != sat.Sat {
+		t.Error("what two groups cost together is not added")
 	}
 }
 
