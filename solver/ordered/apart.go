@@ -4,7 +4,7 @@ import "tackwright/solver/sat"
 
 // apart finds cores of a group in its own part of the problem. Those of a day take a hundredth of the work there.
 func (g *search) apart(least, group int) {
-	if g.target > 0 || g.q.spent() < hard {
+	if g.target > 0 || !g.q.isHard() {
 		return
 	}
 	part := g.q.part(group)

@@ -147,9 +147,8 @@ func (u *Unsatisfiable) Error() string {
 func Minimise(ctx context.Context, s *sat.Solver, assume []sat.Lit, goals []Goal, opts Options) (sat.Model, []Result, error) {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
-	q := &query{ctx: ctx, enough: cancel, begun: s.Work(), s: s, own: s.Root(), parts: map[int]*sat.Part{}, goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
+	q := &query{ctx: ctx, enough: cancel, begun: s.Work(), s: s, own: s.NewVar(), parts: map[int]*sat.Part{}, goals: slices.Clone(goals), opts: opts, unit: 1 + s.Vars()/sat.Tick}
 	if !opts.Last {
-		q.own = s.NewVar()
 		defer s.Retire(q.own)
 	}
 	q.assume = append([]sat.Lit{q.own}, assume...)

@@ -159,9 +159,14 @@ func (q *query) spent() int { return (q.s.Work()-q.begun)/q.unit + q.asked/pace.
 // all searches be.
 var hard = 100
 
-// renew lets go of what has become certain, where that was work.
+// isHard reports whether the search has turned out to be hard. One that is not goes on as if there were neither parts nor
+// anything to make certain.
+func (q *query) isHard() bool { return q.spent() >= hard }
+
+// renew lets go of what has become certain, where that was work: all that was added, if nothing is asked after it.
 func (q *query) renew() {
-	if q.opts.Last && q.spent()-q.renewed >= hard {
+	if q.opts.Last && q.isHard() && q.spent()-q.renewed >= hard {
+		q.s.Add(q.s.Root(), q.own)
 		q.s.Renew()
 		q.renewed = q.spent()
 	}

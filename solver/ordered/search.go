@@ -313,6 +313,9 @@ const all = -2
 func (g *search) collect(least, group int) {
 	var p portion
 	for !g.over() {
+		if g.target == 0 && g.q.renewed == 0 {
+			g.q.renew()
+		}
 		if g.hint != nil {
 			g.follow()
 			continue
@@ -332,6 +335,9 @@ func (g *search) collect(least, group int) {
 		}
 		lits := g.above(least, group)
 		patience := g.patience
+		if group != all && g.target > 0 { // or the first hard one takes all that a supposition has
+			patience = min(patience, pace.ticks)
+		}
 		n := len(lits)
 		if p.hard > 0 {
 			if n = p.of(g.metFirst(lits), n); n < len(lits) {
@@ -360,7 +366,7 @@ func (g *search) collect(least, group int) {
 		}
 		if e := g.q.effort(); g.target == 0 && (e-g.raised >= 2*g.patience || e-g.turned >= 10*g.patience) && !g.interrupted() {
 			ticks := g.patience
-			if !g.weighted() {
+			if !g.weighted() && g.q.isHard() {
 				ticks = 1 + ticks/8 // its many questions take longer than they count, and what is left to find comes of cores as soon
 			}
 			g.improve(ticks)
@@ -369,7 +375,7 @@ func (g *search) collect(least, group int) {
 			g.patience *= 2
 			g.turned = g.q.effort()
 			g.raised = g.turned
-			if group == all && least == 1 && len(g.groups) > 1 {
+			if group == all && least == 1 && len(g.groups) > 1 && g.q.isHard() {
 				return // with more patience groups may have more cores
 			}
 		}
