@@ -280,12 +280,7 @@ func (x *relaxation) rider(on rideOn, ways []*option, far []*place, cost func(ri
 
 // wears numbers a ride on a horse that is saddled in a way: in each stretch the same.
 func (x *relaxation) wears(on rideOn, o *option) int {
-	key := [2]sat.Lit{on.lit}
-	for _, s := range on.at.saddle {
-		if s.seat == o.seat && slices.Equal(s.pads, o.pads) {
-			key[1] = s.lit
-		}
-	}
+	key := [2]sat.Lit{on.lit, on.at.litOf(o, x.s)}
 	n, ok := x.wornAs[key]
 	if !ok {
 		n = x.p.Worn

@@ -16,7 +16,7 @@ type Problem struct {
 	Rides int
 	// Pairs is the number of pairs of a ride and a horse in its lesson.
 	Pairs int
-	// Worn is the number of pairs of a ride and a horse that is saddled in a certain way.
+	// Worn is the number of pairs of a ride and a horse that is saddled in a certain way; 0: they are not told apart.
 	Worn int
 	// Grounded says of some rides that no more than Most may be on the ground.
 	Grounded []Grounded

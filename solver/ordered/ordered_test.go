@@ -99,7 +99,6 @@ func (p *puzzle) best() []int {
 	return best
 }
 
-// check asks Minimise and compares with every solution there is.
 // partitions of the variables: each by itself, and two halves.
 func (p *puzzle) partitions() [][][]sat.Lit {
 	var each [][]sat.Lit
@@ -110,6 +109,7 @@ func (p *puzzle) partitions() [][][]sat.Lit {
 	return [][][]sat.Lit{each, {p.lits[:half], p.lits[half:]}}
 }
 
+// check asks Minimise and compares with every solution there is.
 func check(t *testing.T, s *sat.Solver, p *puzzle, seed uint64) {
 	t.Helper()
 	checkWith(t, s, p, seed, ordered.Options{})
@@ -236,27 +236,25 @@ func TestFactsFromArithmeticChangeNoValue(t *testing.T) {
 
 func TestWhatIsWorkedIntoASolverThatIsNotAskedAgainChangesNoValue(t *testing.T) {
 	defer ordered.Hard()()
-	for seed := range uint64(4000) {
-		r := rand.New(rand.NewPCG(seed, 6))
-		s := sat.New()
-		p := random(r, s)
-		if len(p.solutions()) > 0 && seed%2 == 0 {
-			p.known(r)
-		}
-		checkWith(t, s, p, seed, ordered.Options{Last: true})
-	}
+	checkMany(t, 6, ordered.Options{Last: true})
 }
 
 func TestLookingForBetterSolutionsAllTheTimeChangesNoValue(t *testing.T) {
 	defer ordered.Impatient()()
+	checkMany(t, 5, ordered.Options{})
+}
+
+// checkMany checks puzzles of a drawing, with facts from arithmetic in every other one.
+func checkMany(t *testing.T, drawing uint64, opts ordered.Options) {
+	t.Helper()
 	for seed := range uint64(4000) {
-		r := rand.New(rand.NewPCG(seed, 5))
+		r := rand.New(rand.NewPCG(seed, drawing))
 		s := sat.New()
 		p := random(r, s)
 		if len(p.solutions()) > 0 && seed%2 == 0 {
 			p.known(r)
 		}
-		check(t, s, p, seed)
+		checkWith(t, s, p, seed, opts)
 	}
 }
 

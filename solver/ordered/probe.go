@@ -3,7 +3,7 @@ package ordered
 import "tackwright/solver/sat"
 
 // probe tries each literal that prices leave open in solutions as good as the best one of a proved goal, for a while. Those
-// that fail then are forbidden to the goals after it: of one in six to one in two the rules see what prices do not.
+// that fail then are forbidden to the goals after it: of one in seven to one in two (hard large weeks) the rules see what prices do not.
 func (g *search) probe() {
 	const ticks, most = 3, 500
 	if !g.weighted() || g.sum == nil {

@@ -38,11 +38,11 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 	if balk != nil && ticks > 0 && q.best != nil && balk() {
 		return sat.Unknown
 	}
-	asked := q.s.SolveWithin
+	solve := q.s.SolveWithin
 	if q.asks != nil {
-		asked = q.asks.SolveWithin
+		solve = q.asks.SolveWithin
 	}
-	status := asked(q.ctx, ticks*q.unit, slices.Concat(q.assume, lits)...)
+	status := solve(q.ctx, ticks*q.unit, slices.Concat(q.assume, lits)...)
 	if status == sat.Sat && q.asks == nil { // solutions of a part are none of the whole
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
@@ -165,7 +165,7 @@ func (q *query) isHard() bool { return q.spent() >= hard }
 
 // renew lets go of what has become certain, where that was work: all that was added, if nothing is asked after it.
 func (q *query) renew() {
-	if q.opts.Last && q.isHard() && q.spent()-q.renewed >= hard {
+	if q.opts.Last && q.spent()-q.renewed >= hard {
 		q.s.Add(q.s.Root(), q.own)
 		q.s.Renew()
 		q.renewed = q.spent()

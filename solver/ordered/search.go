@@ -314,7 +314,7 @@ func (g *search) collect(least, group int) {
 	var p portion
 	for !g.over() {
 		if g.target == 0 && g.q.renewed == 0 {
-			g.q.renew()
+			g.q.renew() // as soon as it turns out to be hard, then at the end of a goal
 		}
 		if g.hint != nil {
 			g.follow()

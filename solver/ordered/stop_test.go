@@ -198,13 +198,11 @@ func TestEffortIsKeptAlsoWhereAGroupIsAskedAlone(t *testing.T) {
 	for day := range 2 {
 		before := s.Mark(sat.Mark(1 + day))
 		for range 12 {
-			seated, some := riders(s, 9, 8)
+			_, some := riders(s, 9, 8)
 			for i := range some.Softs {
 				some.Softs[i].Stratum = day
 			}
-			if goal.Softs = append(goal.Softs, some.Softs...); len(seated) != 9 {
-				t.Fatal(seated)
-			}
+			goal.Softs = append(goal.Softs, some.Softs...)
 		}
 		s.Mark(before)
 	}
