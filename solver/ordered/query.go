@@ -157,7 +157,7 @@ func (q *query) spent() int { return (q.s.Work()-q.begun)/q.unit + q.asked/pace.
 
 // hard is how much effort shows that a search is worth what it takes to make it easier. A variable so that tests can have
 // all searches be.
-var hard = 100
+var hard = 25
 
 // isHard reports whether the search has turned out to be hard. One that is not goes on as if there were neither parts nor
 // anything to make certain.

@@ -70,6 +70,7 @@ type search struct {
 	end      int
 	better   sat.Lit // selector of what holds in all solutions better than below; 0: nothing is known
 	below    int
+	pressed  *pressed // nil: not yet
 	shown    [2]int
 }
 
@@ -371,6 +372,7 @@ func (g *search) collect(least, group int) {
 			}
 			g.improve(ticks)
 			g.wager(1, 2*g.patience)
+			g.press(10 * g.patience)
 			g.harden()
 			g.patience *= 2
 			g.turned = g.q.effort()

@@ -47,7 +47,7 @@ func (s *Solver) Part(m Mark) *Part {
 
 func (p *Part) begin() {
 	s := p.whole
-	p.solver = &Solver{root: s.root, fixed: slices.Clone(s.fixed), outer: make([]Lit, 1)}
+	p.solver = &Solver{work: s.work, root: s.root, fixed: slices.Clone(s.fixed), outer: make([]Lit, 1)}
 	p.in, p.seen, p.renewed = nil, 0, s.renewed
 	p.follow()
 }
@@ -119,9 +119,8 @@ func (p *Part) counts(l Lit) bool {
 
 // SolveWithin asks as [Solver.SolveWithin] does; the whole counts the work.
 func (p *Part) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Status {
+	p.whole.expect(assume)
 	p.follow()
-	before := p.solver.work
-	defer func() { p.whole.work += p.solver.work - before }()
 	return p.solver.SolveWithin(ctx, ticks, assume...)
 }
 

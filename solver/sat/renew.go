@@ -4,7 +4,7 @@ import "slices"
 
 // renew lets a new gini take over the clauses that still say something, once most of them hang on retired
 // selectors: gini itself never lets go of one. What follows from single literals is worked in. What gini has
-// learned is lost.
+// learned is lost. Where it was asked for, the clauses are made easier too.
 func (s *Solver) renew() {
 	due := s.due
 	s.due = false
@@ -13,6 +13,9 @@ func (s *Solver) renew() {
 	}
 	fixed := slices.Clone(s.fixed)
 	store, ok := simple(s.store, fixed, s.root)
+	if ok && due {
+		store, ok = s.ease(store, fixed)
+	}
 	if !ok {
 		s.tried = s.kept
 		return
@@ -37,8 +40,9 @@ func (s *Solver) renew() {
 	}
 }
 
-// Renew has a new gini take over at the next question: where much has become certain there is less to go
-// through.
+// Renew has a new gini take over at the next question, of clauses that are made easier first: where much has become
+// certain there is less to go through. Variables are eliminated, but for those that were assumed since the last time;
+// what speaks of one later brings it back.
 func (s *Solver) Renew() { s.due = true }
 
 // burden is how many dead clauses are worth the making of a new gini. A variable so that tests can be stricter.

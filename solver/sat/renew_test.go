@@ -7,12 +7,13 @@ import (
 	"testing"
 )
 
-// Clauses under selectors come and go; each question is answered as trying all values of few variables does.
+// Clauses under selectors come and go, and are made easier now and then; each question is answered as trying all values of
+// few variables does, by a copy of which it is certain too.
 func TestWhatIsLeftWhenSelectorsAreRetiredSaysTheSameToANewSearch(t *testing.T) {
 	defer func(was int) { burden = was }(burden)
 	burden = 1
-	renewed := 0
-	for seed := range uint64(300) {
+	renewed, went, back := 0, 0, 0
+	for seed := range uint64(1000) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		s := New()
 		var x []Lit
@@ -55,6 +56,9 @@ func TestWhatIsLeftWhenSelectorsAreRetiredSaysTheSameToANewSearch(t *testing.T) 
 					assume = append(assume, sel)
 				}
 			}
+			if r.IntN(2) == 0 {
+				s.Renew()
+			}
 			before := s.gini
 			status := s.Solve(context.Background(), assume...)
 			if before != nil && before != s.gini {
@@ -78,10 +82,24 @@ func TestWhatIsLeftWhenSelectorsAreRetiredSaysTheSameToANewSearch(t *testing.T) 
 			if status == Sat {
 				s.Recall(s.Model())
 			}
+			copied := s.Copy(assume...)
+			if got := copied.Solve(context.Background()); got != status {
+				t.Fatalf("seed %d: %v with %v, and %v where that is certain", seed, status, assume, got)
+			} else if got == Sat && !holds(copied.Value, s.Root(), clauses, assume) {
+				t.Fatalf("seed %d: the copy's %v is no solution with %v", seed, copied.Model(), assume)
+			}
+		}
+		for _, g := range s.gone {
+			if went++; g.clauses == nil {
+				back++
+			}
 		}
 	}
 	if renewed < 300 {
 		t.Errorf("only %d new searches", renewed)
+	}
+	if went < 1000 || back < 300 || went == back {
+		t.Errorf("%d variables were eliminated, and %d came back", went, back)
 	}
 }
 

@@ -75,15 +75,18 @@ type Solver struct {
 	hung     []int32 // clauses in store by selector, of each variable and then of its negation
 	dead     int     // those whose selector is retired
 	tried    int     // kept when renewing came to nothing
-	work     int
-	due      bool // to be renewed
+	work     *int
+	due      bool    // to be renewed
+	assumed  []bool  // by variable: since the clauses were made easier
+	gone     []gone  // in the order in which they went
+	goneAt   []int32 // by variable: 1 + its place in gone, or 0
 	model    Model
 	core     []Lit
 }
 
 // New makes a solver with no clauses.
 func New() *Solver {
-	s := &Solver{inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), marks: make([]Mark, 1), hung: make([]int32, 2)}
+	s := &Solver{work: new(int), inner: make([]z.Lit, 1), outer: make([]Lit, 1), fixed: make([]int8, 1), marks: make([]Mark, 1), hung: make([]int32, 2)}
 	s.root = s.NewVar()
 	return s
 }
@@ -124,6 +127,8 @@ func (s *Solver) Clauses() int { return s.clauses }
 
 // Add adds the clause: if sel then at least one of lits. With no lits it forbids sel.
 func (s *Solver) Add(sel Lit, lits ...Lit) {
+	s.restore(sel)
+	s.restore(lits...)
 	negative := false
 	begin := len(s.store)
 	put := func(l Lit) {
@@ -177,7 +182,7 @@ const Tick = 20_000
 
 // Work is the number of whole ticks spent in answers so far, those of parts too. It is the same in every run of the
 // same calls that was not cut off by a context, unless gini dropped a tick.
-func (s *Solver) Work() int { return s.work }
+func (s *Solver) Work() int { return *s.work }
 
 // Solve asks whether the clauses can be satisfied with all of assume true. It answers Unknown once
 // ctx is done; it looks at ctx once a tick.
@@ -190,6 +195,7 @@ func (s *Solver) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Stat
 	if ctx.Err() != nil {
 		return Unknown
 	}
+	s.expect(assume)
 	s.ready()
 	for _, l := range assume {
 		if valueIn(s.fixed, l) < 0 {
@@ -209,6 +215,7 @@ func (s *Solver) SolveWithin(ctx context.Context, ticks int, assume ...Lit) Stat
 		for v := 1; v <= s.vars; v++ {
 			s.model[v] = s.fixed[v] > 0 || s.inner[v] != z.LitNull && s.gini.Value(s.inner[v])
 		}
+		s.extend(s.model)
 		return Sat
 	case -1:
 		s.core = s.core[:0]
@@ -231,7 +238,7 @@ func (s *Solver) run(ctx context.Context, ticks int) int {
 		if !paused {
 			return answer
 		}
-		s.work++
+		*s.work++
 		runtime.Gosched() // to wait for the next tick at the start of a time slice: at its end, another may come first
 		search.Unpause()
 		if ctx.Err() != nil || n == ticks {
