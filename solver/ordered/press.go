@@ -15,10 +15,13 @@ type pressed struct {
 // cores alone took 12 and did not come to an end in 50.
 func (g *search) press(ticks int) {
 	const widest = 64 // a gap that is more is better closed by cores
-	if g.weighted() || !g.q.isHard() || g.interrupted() || g.pressed == nil && g.upper()-g.lower > widest {
+	if g.weighted() || !g.q.isHard() || g.interrupted() {
 		return
 	}
 	if g.pressed == nil {
+		if g.upper()-g.lower > widest || g.q.s.Heavy() {
+			return
+		}
 		sel := g.q.s.NewVar()
 		excess := g.excess(sel, 1)
 		excess.AtLeast(g.upper() - g.lower) // makes those below it too

@@ -155,17 +155,24 @@ func (q *query) along(lits []sat.Lit, most, clashes int) bool {
 // spent is the effort since Minimise was called.
 func (q *query) spent() int { return (q.s.Work()-q.begun)/q.unit + q.asked/pace.questions }
 
-// hard is how much effort shows that a search is worth what it takes to make it easier. A variable so that tests can have
-// all searches be.
+// hard is how much effort shows that a search is worth what it takes to make it easier, which is more where it takes
+// much memory. A variable so that tests can have all searches be.
 var hard = 25
+
+func (q *query) hard() int {
+	if q.s.Heavy() {
+		return 4 * hard
+	}
+	return hard
+}
 
 // isHard reports whether the search has turned out to be hard. One that is not goes on as if there were neither parts nor
 // anything to make certain.
-func (q *query) isHard() bool { return q.spent() >= hard }
+func (q *query) isHard() bool { return q.spent() >= q.hard() }
 
 // renew lets go of what has become certain, where that was work: all that was added, if nothing is asked after it.
 func (q *query) renew() {
-	if q.opts.Last && q.spent()-q.renewed >= hard {
+	if q.opts.Last && q.spent()-q.renewed >= q.hard() {
 		q.s.Add(q.s.Root(), q.own)
 		q.s.Renew()
 		q.renewed = q.spent()

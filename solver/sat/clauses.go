@@ -17,13 +17,14 @@ type clauseSet struct {
 	touched []Lit   // variables of clauses that are gone or new
 	units   []Lit   // not yet worked in
 	fresh   []Lit   // clauses that would take the place of others, each ended by 0
+	spelled []Lit   // of one variable
 	odds    bool    // the clauses are at odds
 	effort  int     // literals that may still be looked at
 }
 
 type clause struct {
 	from, size int32
-	of         uint64 // a bit by variable
+	of         uint32 // a bit by variable
 	dead, due  bool
 }
 
@@ -63,7 +64,7 @@ func (c *clauseSet) of(i int32) []Lit {
 // add a clause; root's negation says nothing in it, nor does a literal a second time.
 func (c *clauseSet) add(lits []Lit) {
 	from, n := len(c.lits), int32(len(c.clauses))
-	var of uint64
+	var of uint32
 	c.stamp++
 	for _, l := range lits {
 		if c.mark[at(l.Not())] == c.stamp { // it says nothing
@@ -85,7 +86,7 @@ func (c *clauseSet) add(lits []Lit) {
 }
 
 // bit of a literal's variable.
-func bit(l Lit) uint64 { return 1 << (l.Var() & 63) }
+func bit(l Lit) uint32 { return 1 << (l.Var() & 31) }
 
 // isNew notes that a clause is to be tried on others.
 func (c *clauseSet) isNew(n int32) {

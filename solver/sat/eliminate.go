@@ -86,10 +86,10 @@ func (c *clauseSet) resolve(n, m int32, v Lit, stamp int32) bool {
 
 // remove puts what is fresh in the place of the clauses with a variable.
 func (c *clauseSet) remove(v Lit) gone {
-	g := gone{v: v, clauses: []Lit{}}
+	c.spelled = c.spelled[:0]
 	for _, l := range [2]Lit{v, v.Not()} {
 		for _, n := range slices.Clone(c.with(l)) {
-			g.clauses = c.spell(g.clauses, n)
+			c.spelled = c.spell(c.spelled, n)
 			c.kill(n)
 		}
 	}
@@ -98,5 +98,5 @@ func (c *clauseSet) remove(v Lit) gone {
 		c.add(fresh[:end])
 		fresh = fresh[end+1:]
 	}
-	return g
+	return gone{v, slices.Clone(c.spelled)}
 }

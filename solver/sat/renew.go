@@ -11,9 +11,12 @@ func (s *Solver) renew() {
 	if !due && (s.dead < max(burden, s.kept/2) || s.kept < 2*s.tried) {
 		return
 	}
+	if due { // both at a time would take much memory
+		s.gini, s.reserved, s.told = nil, 0, 0
+	}
 	fixed := slices.Clone(s.fixed)
 	store, ok := simple(s.store, fixed, s.root)
-	if ok && due {
+	if ok && due && !s.Heavy() {
 		store, ok = s.ease(store, fixed)
 	}
 	if !ok {
@@ -47,6 +50,10 @@ func (s *Solver) Renew() { s.due = true }
 
 // burden is how many dead clauses are worth the making of a new gini. A variable so that tests can be stricter.
 var burden = 20_000
+
+// Heavy reports whether the clauses are so many that they are not made easier, and had better not be copied: it takes 60
+// bytes for each literal meanwhile.
+func (s *Solver) Heavy() bool { return len(s.store) > 2_000_000 }
 
 // simple is the clauses without those that single literals make true, and without literals that they make
 // false; it notes both in fixed. It reports false where the clauses are at odds.
