@@ -23,16 +23,16 @@ func (g *search) press(ticks int) {
 			return
 		}
 		sel := g.q.s.NewVar()
+		defer g.q.s.Retire(sel)
 		excess := g.excess(sel, 1)
 		excess.AtLeast(g.upper() - g.lower) // makes those below it too
 		g.pressed = &pressed{g.q.s.Copy(append(g.q.assume, sel)...), excess, g.lower}
-		g.q.s.Retire(sel)
 	}
 	p := g.pressed
 	for end := g.q.effort() + ticks; !g.interrupted() && g.q.effort() < end; {
 		g.q.asked++
 		few := p.excess.AtLeast(g.upper() - p.lower).Not()
-		switch p.s.SolveWithin(g.q.ctx, (end-g.q.effort())*g.q.unit, few) {
+		switch p.s.SolveWithin(g.q.ctx, max(1, min((end-g.q.effort())*g.q.unit, g.q.left())), few) {
 		case sat.Sat:
 			g.q.remember(p.s.Model())
 			g.q.keep(p.s.Model())

@@ -47,10 +47,18 @@ func (q *query) ask(ticks int, lits []sat.Lit) sat.Status {
 		q.remember(q.s.Model())
 		q.keep(q.s.Model())
 	}
-	if most := q.opts.Effort; most > 0 && q.best != nil && q.s.Work()-q.begun+q.asked/pace.questions >= most {
+	if q.best != nil && q.left() <= 0 {
 		q.enough()
 	}
 	return status
+}
+
+// left is what may still be spent of Options.Effort, in ticks of the solver.
+func (q *query) left() int {
+	if q.opts.Effort == 0 {
+		return math.MaxInt32
+	}
+	return q.opts.Effort - (q.s.Work() - q.begun + q.asked/pace.questions)
 }
 
 // balk, which only tests set, has a question end undecided: those of small puzzles never do.

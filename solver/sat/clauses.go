@@ -183,6 +183,7 @@ func (c *clauseSet) subsume() {
 			}
 		}
 		for _, l := range [2]Lit{rare, rare.Not()} {
+			c.effort -= len(c.with(l))
 			for _, m := range slices.Clone(c.with(l)) {
 				c.try(n, m, stamp)
 			}

@@ -64,6 +64,10 @@ func (s *Solver) restore(lits ...Lit) {
 func (s *Solver) extend(m Model) {
 	for i := len(s.gone) - 1; i >= 0; i-- {
 		g := &s.gone[i]
+		if g.clauses == nil {
+			continue
+		}
+		m[g.v] = false
 		for clauses := g.clauses; len(clauses) > 0; {
 			end := slices.Index(clauses, 0)
 			if c := clauses[:end]; slices.Contains(c, g.v) && !slices.ContainsFunc(c, m.Value) {

@@ -41,6 +41,7 @@ func (s *Solver) renew() {
 			s.number(Lit(v))
 		}
 	}
+	s.numbered = s.vars // what is in no clause is for nobody to decide
 }
 
 // Renew has a new gini take over at the next question, of clauses that are made easier first: where much has become

@@ -262,7 +262,10 @@ func (s *Solver) Core() []Lit { return append([]Lit(nil), s.core...) }
 // It changes what is found first, never what is possible.
 func (s *Solver) Recall(m Model) {
 	// Gini saves the value of each variable it takes back. So all are assumed, which a test carries
-	// out without searching, and taken back.
+	// out without searching, and taken back. One that is to be made anew would forget them.
+	if s.due {
+		return
+	}
 	s.ready()
 	s.gini.Assume(s.in(s.root))
 	for v := 1; v < len(m); v++ {
