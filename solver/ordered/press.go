@@ -14,7 +14,10 @@ type pressed struct {
 // left off before. A hard count is proved sooner so than core by core: of carry in two large weeks in 10 and 5 s, where
 // cores alone took 12 and did not come to an end in 50.
 func (g *search) press(ticks int) {
-	const widest = 64 // a gap that is more is better closed by cores
+	const (
+		widest = 64 // a gap that is more is better closed by cores
+		slice  = 8  // ticks after which the search begins anew with what it learned: gini itself does so too seldom
+	)
 	if g.weighted() || !g.q.isHard() || g.interrupted() {
 		return
 	}
@@ -30,16 +33,13 @@ func (g *search) press(ticks int) {
 	}
 	p := g.pressed
 	for end := g.q.effort() + ticks; !g.interrupted() && g.q.effort() < end; {
-		g.q.asked++
 		few := p.excess.AtLeast(g.upper() - p.lower).Not()
-		switch p.s.SolveWithin(g.q.ctx, max(1, min((end-g.q.effort())*g.q.unit, g.q.left())), few) {
+		switch p.s.SolveWithin(g.q.ctx, slice, few) {
 		case sat.Sat:
 			g.q.remember(p.s.Model())
 			g.q.keep(p.s.Model())
 		case sat.Unsat:
 			g.known = g.upper()
-		default:
-			return
 		}
 	}
 }
