@@ -163,12 +163,14 @@ func (q *query) along(lits []sat.Lit, most, clashes int) bool {
 // spent is the effort since Minimise was called.
 func (q *query) spent() int { return (q.s.Work()-q.begun)/q.unit + q.asked/pace.questions }
 
-// hard is how much effort shows that a search is worth what it takes to make it easier, which is more where it takes
-// much memory. A variable so that tests can have all searches be.
+// hard is how much effort shows that a search is worth what it takes to make it easier. A variable so that tests can have
+// all searches be.
 var hard = 25
 
+// hard is more in a large problem, where it takes memory and where more cores first leave less open to the goals after:
+// sooner, carry of stress loose 8 came to no end.
 func (q *query) hard() int {
-	if q.s.Heavy() {
+	if q.unit > 4 {
 		return 4 * hard
 	}
 	return hard
