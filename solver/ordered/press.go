@@ -1,6 +1,10 @@
 package ordered
 
-import "tackwright/solver/sat"
+import (
+	"slices"
+
+	"tackwright/solver/sat"
+)
 
 // pressed is a copy of the search's solver, made easier for one question: can a solution cost less beyond what the
 // lower bound once was?
@@ -29,10 +33,10 @@ func (g *search) press(ticks int) {
 		defer g.q.s.Retire(sel)
 		excess := g.excess(sel, 1)
 		excess.AtLeast(g.upper() - g.lower) // makes those below it too
-		g.pressed = &pressed{g.q.s.Copy(append(g.q.assume, sel)...), excess, g.lower}
+		g.pressed = &pressed{g.q.s.Copy(slices.Concat(g.q.assume, []sat.Lit{sel})...), excess, g.lower}
 	}
 	p := g.pressed
-	for end := g.q.effort() + ticks; !g.interrupted() && g.q.effort() < end; {
+	for end := g.q.effort() + ticks; !g.interrupted() && g.q.effort() < end && g.q.left() > 0; {
 		few := p.excess.AtLeast(g.upper() - p.lower).Not()
 		switch p.s.SolveWithin(g.q.ctx, slice, few) {
 		case sat.Sat:

@@ -214,3 +214,17 @@ func TestEffortIsKeptAlsoWhereAGroupIsAskedAlone(t *testing.T) {
 		t.Errorf("%d ticks of work for %d", s.Work(), most)
 	}
 }
+
+// A pigeon hole asked from above, in a copy: that is work that counts too.
+func TestEffortIsKeptAlsoWhereLessIsAskedFor(t *testing.T) {
+	defer ordered.Hard()()
+	s := sat.New()
+	_, goal := riders(s, 13, 12)
+	const most = 60
+	if _, _, err := ordered.Minimise(ctx, s, nil, []ordered.Goal{goal}, ordered.Options{Effort: most}); err != nil {
+		t.Fatal(err)
+	}
+	if s.Work() > 2*most {
+		t.Errorf("%d ticks of work for %d", s.Work(), most)
+	}
+}

@@ -1,6 +1,9 @@
 package sat
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // clauseSet is the clauses of a store by the literals in them, while they are made fewer and shorter: what follows from
 // them stays the same, but for variables that are eliminated.
@@ -47,12 +50,23 @@ func newClauseSet(store []Lit, fixed []int8, root Lit, effort int) *clauseSet {
 		c.in[i], all = all[:0:n], all[n:]
 	}
 	clear(c.alive)
-	for len(store) > 0 {
-		end := slices.Index(store, 0)
-		c.add(store[:end])
-		store = store[end+1:]
+	for lits := range each(store) {
+		c.add(lits)
 	}
 	return c
+}
+
+// each is every clause of a store.
+func each(store []Lit) iter.Seq[[]Lit] {
+	return func(yield func([]Lit) bool) {
+		for len(store) > 0 {
+			end := slices.Index(store, 0)
+			if !yield(store[:end]) {
+				return
+			}
+			store = store[end+1:]
+		}
+	}
 }
 
 // of are the literals of a clause.

@@ -93,10 +93,8 @@ func (c *clauseSet) remove(v Lit) gone {
 			c.kill(n)
 		}
 	}
-	for fresh := c.fresh; len(fresh) > 0; {
-		end := slices.Index(fresh, 0)
-		c.add(fresh[:end])
-		fresh = fresh[end+1:]
+	for lits := range each(c.fresh) {
+		c.add(lits)
 	}
 	return gone{v, slices.Clone(c.spelled)}
 }

@@ -10,7 +10,7 @@ type gone struct {
 
 // ease makes clauses fewer and shorter, and notes what is gone. It reports false where they are at odds.
 func (s *Solver) ease(store []Lit, fixed []int8) ([]Lit, bool) {
-	const most = 100_000_000 // literals to look at: a second
+	const most = 100_000_000 // literals to look at: some three seconds
 	s.expect(nil)
 	s.assumed[s.root] = true
 	c := newClauseSet(store, fixed, s.root, most)
@@ -68,13 +68,11 @@ func (s *Solver) extend(m Model) {
 			continue
 		}
 		m[g.v] = false
-		for clauses := g.clauses; len(clauses) > 0; {
-			end := slices.Index(clauses, 0)
-			if c := clauses[:end]; slices.Contains(c, g.v) && !slices.ContainsFunc(c, m.Value) {
+		for c := range each(g.clauses) {
+			if slices.Contains(c, g.v) && !slices.ContainsFunc(c, m.Value) {
 				m[g.v] = true
 				break
 			}
-			clauses = clauses[end+1:]
 		}
 	}
 }

@@ -93,10 +93,7 @@ func (p *Part) follow() {
 // own are the clauses that speak of the part, and of no other.
 func (p *Part) own(clauses []Lit) iter.Seq[[]Lit] {
 	return func(yield func([]Lit) bool) {
-		for len(clauses) > 0 {
-			end := slices.Index(clauses, 0)
-			clause := clauses[:end]
-			clauses = clauses[end+1:]
+		for clause := range each(clauses) {
 			ours, others := false, false
 			for _, l := range clause {
 				if p.counts(l) {

@@ -170,17 +170,12 @@ func (s *Solver) Retire(sel Lit) {
 }
 
 // hangs is how many clauses hang on a selector.
-func (s *Solver) hangs(sel Lit) *int32 {
-	if sel < 0 {
-		return &s.hung[2*-sel+1]
-	}
-	return &s.hung[2*sel]
-}
+func (s *Solver) hangs(sel Lit) *int32 { return &s.hung[at(sel)] }
 
 // Tick is the unit of work: this many propagations, a few milliseconds.
 const Tick = 20_000
 
-// Work is the number of whole ticks spent in answers so far, those of parts too. It is the same in every run of the
+// Work is the number of whole ticks spent in answers so far, those of parts and copies too. It is the same in every run of the
 // same calls that was not cut off by a context, unless gini dropped a tick.
 func (s *Solver) Work() int { return *s.work }
 
