@@ -153,7 +153,11 @@ func (a *advice) advise(ctx context.Context, from bound.Start, resumed bool) ord
 		if a.onGround != nil {
 			few = 0 // where prices do not guide them two found none within 200,000
 		}
-		if dive, beyond := a.market.Dive(ctx); beyond <= few && barter(dive) {
+		look := a.market.Dive
+		if a.onGround == nil && !a.in && a.relaxed.p.Rides > bound.Many {
+			look = a.market.Agree
+		}
+		if plan, beyond := look(ctx); beyond <= few && barter(plan) {
 			return b
 		}
 	}

@@ -30,11 +30,16 @@ func (m *Market) Dive(ctx context.Context) (start Start, beyond int) {
 		d.settle(at, h)
 	}
 	m.back()
+	return start, m.beyond(m.owners(start.Pairs))
+}
+
+// owners are who carries each ride: a spell, or nobody.
+func (m *Market) owners(pairs []int) []int {
 	owner := slices.Repeat([]int{nobody}, m.p.Rides)
-	for _, p := range start.Pairs {
+	for _, p := range pairs {
 		owner[m.rideOf[p]] = m.spellOf[p]
 	}
-	return start, m.beyond(owner)
+	return owner
 }
 
 // beyond is how many more rides are on the ground than may be, where each has an owner or nobody.

@@ -9,41 +9,13 @@ import (
 	"tackwright/solver/bound"
 )
 
-// Each horse has time for two of twelve rides, if not both are long: the best plan is found by trying all, horse by horse, for
-// each set of rides that are taken.
+// Each horse has time for two of twelve rides, if not both are long.
 func TestHorsesThatSettleTogetherComeToTheBestPlan(t *testing.T) {
 	const horses, rides, never = 6, 12, 1 << 20
 	best, many := 0, 0
 	for seed := range uint64(40) {
-		r := rand.New(rand.NewPCG(seed, 5))
-		var costs [horses][rides]int
-		for h := range horses {
-			for ride := range rides {
-				costs[h][ride] = r.IntN(20)
-			}
-		}
-		long := func(ride int) bool { return ride < horses }
-		cheapest := slices.Repeat([]int{never}, 1<<rides) // with those rides taken
-		cheapest[0] = 0
-		for h := range horses {
-			next := slices.Clone(cheapest)
-			for taken, cost := range cheapest {
-				for a := range rides {
-					for b := range a + 1 { // b is a: it has one
-						if both := 1<<a | 1<<b; taken&both == 0 && (b == a || !long(a) || !long(b)) {
-							more := costs[h][a]
-							if b != a {
-								more += costs[h][b]
-							}
-							next[taken|both] = min(next[taken|both], cost+more)
-						}
-					}
-				}
-			}
-			cheapest = next
-		}
-		want := cheapest[1<<rides-1]
-		m := bound.Open(twoOf(horses, rides, long, func(horse, ride int) int { return costs[horse][ride] }))
+		costs, want := twoOfAtBest(seed)
+		m := bound.Open(twoOf(horses, rides, isLong, func(horse, ride int) int { return costs[horse][ride] }))
 		if a := m.Lower(context.Background(), 1000, 300); a.Least > want {
 			t.Errorf("seed %d: bound %d, and the best plan costs %d", seed, a.Least, want)
 		}
@@ -74,7 +46,7 @@ func TestAPlanThatIsResumedKeepsWhatWasLearnedOfOneHorse(t *testing.T) {
 	learned := 0
 	for seed := range uint64(20) {
 		r := rand.New(rand.NewPCG(seed, 5))
-		m := bound.Open(twoOf(horses, rides, func(ride int) bool { return ride < horses }, func(int, int) int { return r.IntN(20) }))
+		m := bound.Open(twoOf(horses, rides, isLong, func(int, int) int { return r.IntN(20) }))
 		a := m.Lower(context.Background(), 1000, 300)
 		plan, cost := m.Barter(context.Background(), bound.Start{}, a.Least)
 		of := map[int][]int{}
@@ -95,6 +67,41 @@ func TestAPlanThatIsResumedKeepsWhatWasLearnedOfOneHorse(t *testing.T) {
 	if learned < 15 {
 		t.Errorf("of %d plans anything was learned", learned)
 	}
+}
+
+// isLong says which of twelve rides are.
+func isLong(ride int) bool { return ride < 6 }
+
+// twoOfAtBest draws what each of twelve rides costs on each of six horses, and tells what the best plan costs in which a horse
+// has two at most, not both long: found by trying all, horse by horse, for each set of rides that are taken.
+func twoOfAtBest(seed uint64) (costs [6][12]int, want int) {
+	const rides, never = 12, 1 << 20
+	r := rand.New(rand.NewPCG(seed, 5))
+	for h := range costs {
+		for ride := range rides {
+			costs[h][ride] = r.IntN(20)
+		}
+	}
+	cheapest := slices.Repeat([]int{never}, 1<<rides) // with those rides taken
+	cheapest[0] = 0
+	for h := range costs {
+		next := slices.Clone(cheapest)
+		for taken, cost := range cheapest {
+			for a := range rides {
+				for b := range a + 1 { // b is a: it has one
+					if both := 1<<a | 1<<b; taken&both == 0 && (b == a || !isLong(a) || !isLong(b)) {
+						more := costs[h][a]
+						if b != a {
+							more += costs[h][b]
+						}
+						next[taken|both] = min(next[taken|both], cost+more)
+					}
+				}
+			}
+		}
+		cheapest = next
+	}
+	return costs, cheapest[1<<rides-1]
 }
 
 // twoOf are horses that each have time for two rides, of which one may be long. All must ride.
