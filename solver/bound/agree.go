@@ -3,22 +3,21 @@ package bound
 import (
 	"cmp"
 	"context"
-	"math"
 	"slices"
 )
 
 // Agree looks for a good plan as Dive does, but pair by pair: those that went together in nearly all weeks of late are
 // settled first, then a few at a time, while prices move on and horses plan around what is settled. That gives up less than
-// whole weeks do. Then, turn by turn, some horses let go of what they have and agree anew, those first that could carry what
-// is on the ground (prices that lead to pairs which are settled little by little: Caprara, Fischetti & Toth 1999, Oper. Res.
-// 47:730-743, for set covering; from memory). The prices are then as they were.
+// whole weeks do. Then, while more is on the ground than may be or the plan is dear, some horses let go of what they have and agree
+// anew, those first that could carry what is on the ground (prices that lead to pairs which are settled little by little: Caprara, Fischetti & Toth 1999, Oper. Res.
+// 47:730-743, for set covering; from memory). The prices are then as they were. It does not look at what rides cost on the ground.
 func (m *Market) Agree(ctx context.Context) (start Start, beyond int) {
 	const turns, enough = 20, 12 // the second where no more is on the ground than may be
 	a := m.accord()
 	var cost int64
 	for turn := 0; turn == 0 || ctx.Err() == nil && turn < turns && (beyond > 0 || turn < enough && up(cost) > m.proved()+m.proved()/32); turn++ {
 		a.agree(ctx)
-		plan, costs := a.plan()
+		plan, costs := a.plan(ctx)
 		owner := m.owners(plan.Pairs)
 		left := m.beyond(owner)
 		if turn == 0 || cmp.Or(cmp.Compare(left, beyond), cmp.Compare(costs, cost)) <= 0 {
@@ -66,7 +65,7 @@ func (a *accord) agree(ctx context.Context) {
 		rounds, few = 8, 1+a.p.Rides/30
 	}
 	for ctx.Err() == nil {
-		a.haggle(rounds)
+		a.haggle(ctx, rounds)
 		open := slices.DeleteFunc(slices.Clone(a.picked), func(pair int) bool { return a.to[a.rideOf[pair]] != nobody })
 		if len(open) == 0 {
 			return
@@ -94,13 +93,16 @@ func (a *accord) give(r, s int) {
 	}
 }
 
-// haggle lets prices move for some rounds.
-func (a *accord) haggle(rounds int) {
+// haggle lets prices move for some rounds, or until nothing is short.
+func (a *accord) haggle(ctx context.Context, rounds int) {
 	const aim = 4 * scale // above the best: with less, what is left on the ground is long in becoming dear
 	best := int64(unknown)
 	for range rounds {
 		a.trade()
 		a.watch()
+		if ctx.Err() != nil || a.balanced() {
+			return
+		}
 		best = max(best, a.value)
 		a.step(a.way, best+aim-a.value, answering)
 	}
@@ -108,13 +110,28 @@ func (a *accord) haggle(rounds int) {
 	a.watch()
 }
 
-// plan settles the horses' weeks one by one, as a dive does, and returns it with what it costs.
-func (a *accord) plan() (start Start, cost int64) {
+// balanced reports whether the horses' weeks at the prices take each ride once and no more than there is.
+func (a *accord) balanced() bool {
+	for r, n := range a.carried {
+		if n+a.onGround(r) != 1 && len(a.takers[r]) > 0 {
+			return false
+		}
+	}
+	for k, n := range a.used {
+		if n > a.p.Room[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// plan settles the horses' weeks one by one, as a dive does, and returns them with what they cost; rides on the ground apart.
+// The prices are others then.
+func (a *accord) plan(ctx context.Context) (start Start, cost int64) {
 	const rounds = 2
-	prices := [][]int64{slices.Clone(a.ride), slices.Clone(a.room)}
 	d := a.dive(slices.Clone(a.spells), slices.Clone(a.p.Room), func(int) bool { return true })
 	start = Start{Things: make([][]int, len(a.p.Spells)), Known: len(a.room)}
-	for len(d.horses) > 0 {
+	for len(d.horses) > 0 && ctx.Err() == nil {
 		for k := range int64(rounds) {
 			d.trade()
 			d.step(scale * (rounds - k) / rounds)
@@ -133,8 +150,6 @@ func (a *accord) plan() (start Start, cost int64) {
 		start.Pairs, start.Things[at] = append(start.Pairs, h.pairs...), h.uses
 		d.settle(at, h)
 	}
-	copy(a.ride, prices[0])
-	copy(a.room, prices[1])
 	return start, cost
 }
 
@@ -149,7 +164,7 @@ func (a *accord) blame(owner []int) {
 
 // part goes back to a plan in which some horses have nothing.
 func (a *accord) part(owner []int) {
-	const each, most = 4, 60 // horses for each ride on the ground, and in a hundred in all if that is more
+	const each, most = 4, 60 // up to so many horses for each ride on the ground, and in a hundred in all if that is more
 	free := map[int]bool{}
 	for r, o := range owner {
 		if n := len(a.takers[r]); o == nobody && n > 0 {
@@ -198,7 +213,7 @@ func (a *accord) narrowOne(s int) {
 					case a.to[r.Ride] == s:
 						r.Cost -= int(ride / scale)
 					case !open[r.Ride]: // it is there where it could share what it wears
-						r.Cost += math.MaxInt32
+						r.Cost += int(closed / scale)
 					}
 				}
 			}

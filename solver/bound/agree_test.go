@@ -2,7 +2,10 @@ package bound_test
 
 import (
 	"context"
+	"runtime"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"tackwright/solver/bound"
 )
@@ -12,7 +15,7 @@ func TestHorsesThatAgreePairByPairComeCloseToTheBestPlan(t *testing.T) {
 	all, more, least := 0, 0, 0
 	for seed := range uint64(40) {
 		costs, want := twoOfAtBest(seed)
-		m := bound.Open(twoOf(horses, rides, isLong, func(horse, ride int) int { return costs[horse][ride] }))
+		m := twoOfMarket(seed)
 		m.Lower(context.Background(), 1000, 300)
 		start, beyond := m.Agree(context.Background())
 		cost := 0
@@ -48,19 +51,44 @@ func TestHorsesThatAgreePairByPairComeCloseToTheBestPlan(t *testing.T) {
 	}
 }
 
-func TestPricesAreTheSameAfterHorsesAgreed(t *testing.T) {
-	const horses, rides = 6, 12
-	costs, _ := twoOfAtBest(3)
-	lower := func(agree bool) (a bound.Answer) {
-		m := bound.Open(twoOf(horses, rides, isLong, func(horse, ride int) int { return costs[horse][ride] }))
-		m.Lower(context.Background(), 1000, 20)
-		if agree {
-			m.Agree(context.Background())
+func TestAMarketGoesOnAsIfHorsesHadNotAgreed(t *testing.T) {
+	for seed := range uint64(4) {
+		after := func(agree bool) ([]int64, bound.Answer) {
+			m := twoOfMarket(seed)
+			m.Lower(context.Background(), 1000, 20)
+			if agree {
+				m.Agree(context.Background())
+			}
+			return m.Costs(), m.Lower(context.Background(), 1000, 20)
 		}
-		return m.Lower(context.Background(), 1000, 20)
+		costs, prices := after(false)
+		same, again := after(true)
+		if diff := cmp.Diff(costs, same) + cmp.Diff(prices, again); diff != "" {
+			t.Errorf("seed %d: without -, with +\n%s", seed, diff)
+		}
 	}
-	with, without := lower(true), lower(false)
-	if with.Value != without.Value || with.Least != without.Least {
-		t.Errorf("value %d with, %d without", with.Value, without.Value)
+}
+
+func TestHorsesAgreeOnTheSameOnAnyNumberOfProcessors(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	for seed := range uint64(8) {
+		agree := func(processors int) (bound.Start, int) {
+			runtime.GOMAXPROCS(processors)
+			m := twoOfMarket(seed)
+			m.Lower(context.Background(), 1000, 20)
+			return m.Agree(context.Background())
+		}
+		one, beyond := agree(1)
+		for _, n := range []int{2, 3, 16} {
+			start, same := agree(n)
+			if diff := cmp.Diff(one, start) + cmp.Diff(beyond, same); diff != "" {
+				t.Errorf("seed %d: one processor -, %d +\n%s", seed, n, diff)
+			}
+		}
 	}
+}
+
+func twoOfMarket(seed uint64) *bound.Market {
+	costs, _ := twoOfAtBest(seed)
+	return bound.Open(twoOf(6, 12, isLong, func(horse, ride int) int { return costs[horse][ride] }))
 }

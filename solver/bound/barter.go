@@ -147,7 +147,7 @@ func newBarter(m *Market) *barter {
 func (m *Market) own(wide *Problem) *Market {
 	own, p := *m, *wide
 	own.ride, own.room = make([]int64, len(m.ride)), make([]int64, len(m.room))
-	own.limit, own.cut = make([]int64, len(m.limit)), make([]int64, len(m.cut))
+	own.limit, own.cut, own.costs = make([]int64, len(m.limit)), make([]int64, len(m.cut)), slices.Clone(m.costs)
 	own.takings, own.beside = m.noTakings(), nil
 	own.p, own.gauges = &p, slices.Clone(m.gauges)
 	p.Spells = slices.Clone(p.Spells)
