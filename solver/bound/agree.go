@@ -8,9 +8,10 @@ import (
 
 // Agree looks for a good plan as Dive does, but pair by pair: those that went together in nearly all weeks of late are
 // settled first, then a few at a time, while prices move on and horses plan around what is settled. That gives up less than
-// whole weeks do. Then, while more is on the ground than may be or the plan is dear, some horses let go of what they have and agree
-// anew, those first that could carry what is on the ground (prices that lead to pairs which are settled little by little: Caprara, Fischetti & Toth 1999, Oper. Res.
-// 47:730-743, for set covering; from memory). The prices are then as they were. It does not look at what rides cost on the ground.
+// whole weeks do. Then, while more is on the ground than may be or the plan is dear, some horses let go of what they have and
+// agree anew, those first that could carry what is on the ground. For covering sets Caprara, Fischetti & Toth fix little by
+// little at prices so (1999, Oper. Res. 47:730-743; from memory). The prices are then as they were. It does not look at what
+// rides cost on the ground.
 func (m *Market) Agree(ctx context.Context) (start Start, beyond int) {
 	const turns, enough = 20, 12 // the second where no more is on the ground than may be
 	a := m.accord()
@@ -39,7 +40,7 @@ type accord struct {
 	way     []int64  // in which prices move
 	vain    []int    // of each ride: how often it was left on the ground
 	changed []bool   // of each spell: what is settled of the rides that it could carry, since it was narrowed last
-	dice    uint64
+	dice
 }
 
 // accord begins at the best prices.
@@ -49,12 +50,6 @@ func (m *Market) accord() *accord {
 	a.often = slices.Clone(m.often)
 	a.back()
 	return a
-}
-
-// draw is a number below n, the same draws in every run (Knuth's).
-func (a *accord) draw(n int) int {
-	a.dice = a.dice*6364136223846793005 + 1442695040888963407
-	return int(a.dice>>33) % n
 }
 
 // agree settles pairs until none is left that goes together.
@@ -128,28 +123,18 @@ func (a *accord) balanced() bool {
 // plan settles the horses' weeks one by one, as a dive does, and returns them with what they cost; rides on the ground apart.
 // The prices are others then.
 func (a *accord) plan(ctx context.Context) (start Start, cost int64) {
-	const rounds = 2
 	d := a.dive(slices.Clone(a.spells), slices.Clone(a.p.Room), func(int) bool { return true })
-	start = Start{Things: make([][]int, len(a.p.Spells)), Known: len(a.room)}
-	for len(d.horses) > 0 && ctx.Err() == nil {
-		for k := range int64(rounds) {
-			d.trade()
-			d.step(scale * (rounds - k) / rounds)
-		}
-		at := d.fullest()
-		h := a.bestWeek(at)
+	start = d.settleAll(ctx, 2, scale, func(at int, h held) {
+		cost += h.cost
 		for i, pair := range h.pairs {
 			if a.to[h.rides[i]] == at {
-				h.cost += ride
+				cost += ride
 			}
 			for _, k := range a.cutOf[pair] {
-				h.cost += a.cut[k]
+				cost += a.cut[k]
 			}
 		}
-		cost += h.cost
-		start.Pairs, start.Things[at] = append(start.Pairs, h.pairs...), h.uses
-		d.settle(at, h)
-	}
+	})
 	return start, cost
 }
 

@@ -87,8 +87,3 @@ func TestHorsesAgreeOnTheSameOnAnyNumberOfProcessors(t *testing.T) {
 		}
 	}
 }
-
-func twoOfMarket(seed uint64) *bound.Market {
-	costs, _ := twoOfAtBest(seed)
-	return bound.Open(twoOf(6, 12, isLong, func(horse, ride int) int { return costs[horse][ride] }))
-}

@@ -98,8 +98,8 @@ type barter struct {
 	size    int // of a region, in sixteenths of horses
 	rounds  int // so far
 	plans   int // weeks planned so far
-	dice    uint64
-	twins   []*barter
+	dice
+	twins []*barter
 }
 
 const nobody = -1
@@ -134,7 +134,7 @@ func (m *Market) bestWeek(s int) held {
 }
 
 func newBarter(m *Market) *barter {
-	b := &barter{Market: m.own(m.p), wide: m.p, size: 16 * fewest, dice: 1 + uint64(m.barters),
+	b := &barter{Market: m.own(m.p), wide: m.p, size: 16 * fewest, dice: dice(1 + m.barters),
 		weeks: make([]held, len(m.p.Spells)), left: slices.Clone(m.p.Room), owner: slices.Repeat([]int{nobody}, m.p.Rides),
 		sought: make([]int64, len(m.p.Room)), weight: slices.Repeat([]int64{1}, m.p.Rides), visible: make([]bool, m.p.Rides)}
 	for k, price := range m.bestRoom {
@@ -154,10 +154,13 @@ func (m *Market) own(wide *Problem) *Market {
 	return &own
 }
 
-// draw is a number below n, the same draws in every run (Knuth's).
-func (b *barter) draw(n int) int {
-	b.dice = b.dice*6364136223846793005 + 1442695040888963407
-	return int(b.dice>>33) % n
+// dice give the same draws in every run (Knuth's).
+type dice uint64
+
+// draw is a number below n.
+func (d *dice) draw(n int) int {
+	*d = *d*6364136223846793005 + 1442695040888963407
+	return int(*d>>33) % n
 }
 
 // down reports whether a ride is on the ground that could be carried.

@@ -18,19 +18,27 @@ func (m *Market) Dive(ctx context.Context) (start Start, beyond int) {
 		rounds = 6 // twice or four times as many take long, and leave as many on the ground
 	}
 	d := m.dive(slices.Clone(m.spells), slices.Clone(m.p.Room), func(int) bool { return true })
-	start = Start{Things: make([][]int, len(m.p.Spells)), Known: len(m.room)}
+	start = d.settleAll(ctx, rounds, max(m.best, 0)/32+scale, func(int, held) {})
+	m.back()
+	return start, m.beyond(m.owners(start.Pairs))
+}
+
+// settleAll settles the horses' weeks one by one, after so many rounds each in which prices move, less and less, and returns what
+// they have. Each is told.
+func (d *dive) settleAll(ctx context.Context, rounds, gap int64, tell func(at int, h held)) Start {
+	start := Start{Things: make([][]int, len(d.p.Spells)), Known: len(d.room)}
 	for len(d.horses) > 0 && ctx.Err() == nil {
 		for k := range rounds {
 			d.trade()
-			d.step((max(m.best, 0)/32 + scale) * (rounds - k) / rounds)
+			d.step(gap * (rounds - k) / rounds)
 		}
 		at := d.fullest()
-		h := m.bestWeek(at)
+		h := d.bestWeek(at)
 		start.Pairs, start.Things[at] = append(start.Pairs, h.pairs...), h.uses
 		d.settle(at, h)
+		tell(at, h)
 	}
-	m.back()
-	return start, m.beyond(m.owners(start.Pairs))
+	return start
 }
 
 // owners are who carries each ride: a spell, or nobody.

@@ -11,11 +11,11 @@ import (
 
 // Each horse has time for two of twelve rides, if not both are long.
 func TestHorsesThatSettleTogetherComeToTheBestPlan(t *testing.T) {
-	const horses, rides, never = 6, 12, 1 << 20
+	const rides, never = 12, 1 << 20
 	best, many := 0, 0
 	for seed := range uint64(40) {
-		costs, want := twoOfAtBest(seed)
-		m := bound.Open(twoOf(horses, rides, isLong, func(horse, ride int) int { return costs[horse][ride] }))
+		_, want := twoOfAtBest(seed)
+		m := twoOfMarket(seed)
 		if a := m.Lower(context.Background(), 1000, 300); a.Least > want {
 			t.Errorf("seed %d: bound %d, and the best plan costs %d", seed, a.Least, want)
 		}
@@ -42,11 +42,11 @@ func TestHorsesThatSettleTogetherComeToTheBestPlan(t *testing.T) {
 
 // What is learned may be about one horse: its two rides do not go together.
 func TestAPlanThatIsResumedKeepsWhatWasLearnedOfOneHorse(t *testing.T) {
-	const horses, rides = 6, 12
+	const rides = 12
 	learned := 0
 	for seed := range uint64(20) {
 		r := rand.New(rand.NewPCG(seed, 5))
-		m := bound.Open(twoOf(horses, rides, isLong, func(int, int) int { return r.IntN(20) }))
+		m := bound.Open(twoOf(func(int, int) int { return r.IntN(20) }))
 		a := m.Lower(context.Background(), 1000, 300)
 		plan, cost := m.Barter(context.Background(), bound.Start{}, a.Least)
 		of := map[int][]int{}
@@ -104,11 +104,18 @@ func twoOfAtBest(seed uint64) (costs [6][12]int, want int) {
 	return costs, cheapest[1<<rides-1]
 }
 
-// twoOf are horses that each have time for two rides, of which one may be long. All must ride.
-func twoOf(horses, rides int, long func(ride int) bool, cost func(horse, ride int) int) *bound.Problem {
+// twoOfMarket is of such a week.
+func twoOfMarket(seed uint64) *bound.Market {
+	costs, _ := twoOfAtBest(seed)
+	return bound.Open(twoOf(func(horse, ride int) int { return costs[horse][ride] }))
+}
+
+// twoOf are six horses that each have time for two of twelve rides, of which one may be long. All must ride.
+func twoOf(cost func(horse, ride int) int) *bound.Problem {
+	const horses, rides = 6, 12
 	p := &bound.Problem{Rides: rides, Pairs: horses * rides, OnGround: make([]int, rides), Grounded: []bound.Grounded{{Rides: indices(rides)}}}
 	work := func(ride int) int64 {
-		if long(ride) {
+		if isLong(ride) {
 			return 60
 		}
 		return 30
